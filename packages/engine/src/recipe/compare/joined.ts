@@ -1,0 +1,111 @@
+import type { Loom, Wire, WireEnd } from "../../loom/index.js";
+import { endText } from "../checks.js";
+import type { Side } from "../touched.js";
+import { naturalOrder } from "./natural.js";
+
+/** Where a wire leads in the end: a contact, ground point, bar or loose end, splices followed through. */
+export interface Reach {
+	/** A contact's or joint's name, or `a bare end`, `a stowed end`. */
+	readonly place: string;
+	readonly loose: boolean;
+	/** Along the wires, the shortest way. */
+	readonly metres: number;
+	/** Splices passed on the way. */
+	readonly splices: readonly string[];
+}
+
+/** One wire as seen from the place where one of its ends is. */
+export interface Joined {
+	readonly wire: Wire;
+	readonly side: Side;
+	/** The wire's other end. */
+	readonly far: WireEnd;
+	/** In natural order of place. One entry where the wire ends at no splice. */
+	readonly reaches: readonly Reach[];
+}
+
+/** A loom with its wires filed by place: contacts and joints to the wires that end there. */
+export class Places {
+	readonly loom: Loom;
+	readonly #contacts = new Map<string, [Wire, Side][]>();
+	readonly #joints = new Map<string, [Wire, Side][]>();
+
+	constructor(loom: Loom) {
+		this.loom = loom;
+		for (const wire of loom.wires.values())
+			for (const side of ["from", "to"] as const) {
+				const end = wire[side];
+				if (end.at === "contact") file(this.#contacts, end.contact, wire, side);
+				if (end.at === "joint") file(this.#joints, end.joint, wire, side);
+			}
+	}
+
+	atContact(id: string): Joined[] {
+		return (this.#contacts.get(id) ?? []).map(([wire, side]) => this.joined(wire, side));
+	}
+
+	atJoint(id: string): readonly (readonly [Wire, Side])[] {
+		return this.#joints.get(id) ?? [];
+	}
+
+	joined(wire: Wire, side: Side): Joined {
+		const far = wire[other(side)];
+		return { wire, side, far, reaches: this.#reach(wire, side) };
+	}
+
+	/** Breadth first through splices, nearest first. Cost: O(s^2) of the s wires of the spliced group. */
+	#reach(start: Wire, side: Side): Reach[] {
+		const found: Reach[] = [];
+		const passed = new Set<string>();
+		const open = [{ end: start[other(side)], wire: start, metres: start.metres, splices: [] as string[] }];
+		while (open.length > 0) {
+			open.sort((a, b) => a.metres - b.metres);
+			const { end, wire, metres, splices } = open.shift()!;
+			const splice =
+				end.at === "joint" && this.loom.joints.get(end.joint)?.kind === "splice" ? end.joint : "";
+			if (splice === "") {
+				found.push({ place: endText(end), loose: end.at === "loose", metres, splices });
+				continue;
+			}
+			if (passed.has(splice)) continue;
+			passed.add(splice);
+			for (const [next, at] of this.atJoint(splice))
+				if (next !== wire)
+					open.push({
+						end: next[other(at)],
+						wire: next,
+						metres: metres + next.metres,
+						splices: [...splices, splice],
+					});
+		}
+		return found.sort((a, b) => naturalOrder(a.place, b.place) || a.metres - b.metres);
+	}
+}
+
+export const other = (side: Side): Side => (side === "from" ? "to" : "from");
+
+function file(places: Map<string, [Wire, Side][]>, id: string, wire: Wire, side: Side): void {
+	const there = places.get(id);
+	if (there) there.push([wire, side]);
+	else places.set(id, [[wire, side]]);
+}
+
+/** All that can be told of a joined wire, as one key: equal keys, no change. Direction does not count. */
+export function joinedKey({ wire, far, reaches }: Joined): string {
+	const { from: _from, to: _to, ...rest } = wire;
+	return JSON.stringify([
+		Object.entries(rest).sort(([a], [b]) => (a < b ? -1 : 1)),
+		endText(far),
+		reaches.map((reach) => [reach.place, reach.metres.toFixed(6)]),
+	]);
+}
+
+/** `W5 (BKWH 0.75 mm2, 1.2 m) by splice S1 to ECU.B7`. */
+export function joinedText({ wire, far, reaches }: Joined): string {
+	const splices = [...new Set(reaches.flatMap((reach) => reach.splices))];
+	const colour = wire.colours.length > 0 ? `${wire.colours.join("")} ` : "";
+	const by =
+		splices.length > 0 ? ` by ${splices.length > 1 ? "splices" : "splice"} ${splices.join(", ")}` : "";
+	const to = reaches.length > 0 ? reaches.map((reach) => reach.place).join(", ") : endText(far);
+	return `${wire.id} (${colour}${wire.mm2} mm2, ${wire.metres} m)${by} to ${to}`;
+}

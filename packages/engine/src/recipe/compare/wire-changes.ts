@@ -1,0 +1,100 @@
+import type { Contact } from "../../loom/index.js";
+import { endText } from "../checks.js";
+import { connectorOf } from "../draft.js";
+import { type Change, type ChangeKind, change } from "./change.js";
+import { type Joined, joinedKey, joinedText, type Places } from "./joined.js";
+
+type Pair = readonly [before: Joined | undefined, after: Joined | undefined];
+
+/** The changes at one contact: for each wire there that is not the same, what was and what is. */
+export function contactWireChanges(a: Places, b: Places, contact: Contact): Change[] {
+	const home = b.loom.contacts.has(contact.id) ? b.loom : a.loom;
+	const where = {
+		connector: connectorOf(home, contact),
+		cavity: contact.cavity,
+		contact: contact.id,
+		part: contact.part,
+	};
+	return pairUp(a.atContact(contact.id), b.atContact(contact.id)).map(([before, after]) =>
+		change(kindOf(a, b, before, after), `${contact.id}: ${wasIs(before, after)}`, {
+			...where,
+			wire: (after ?? before)?.wire.id ?? "",
+			before,
+			after,
+		}),
+	);
+}
+
+/** The changes of wires that are crimped to no contact in either loom. */
+export function looseWireChanges(a: Places, b: Places): Change[] {
+	const ids = new Set([...a.loom.wires.keys(), ...b.loom.wires.keys()]);
+	return [...ids].flatMap((id) => {
+		const wires = [a, b].map((places) => ({ places, wire: places.loom.wires.get(id) }));
+		if (wires.some(({ wire }) => wire?.from.at === "contact" || wire?.to.at === "contact")) return [];
+		const [before, after] = wires.map(({ places, wire }) => wire && places.joined(wire, "from"));
+		if (before && after && spanKey(before) === spanKey(after)) return [];
+		const span = (joined: Joined) => `${joinedText(joined)} from ${endText(joined.wire.from)}`;
+		return change(kindOf(a, b, before, after), `wire ${wasIs(before, after, span)}`, {
+			wire: id,
+			before,
+			after,
+		});
+	});
+}
+
+/** Both ends count, whichever is called `from`; what lies beyond splices is told at the contacts there. */
+function spanKey({ wire }: Joined): string {
+	const { from, to, ...rest } = wire;
+	return JSON.stringify([Object.entries(rest).sort(), [endText(from), endText(to)].sort()]);
+}
+
+/** Leaves out what is the same, then pairs what is left: first by wire, then as it stands. */
+function pairUp(before: readonly Joined[], after: readonly Joined[]): Pair[] {
+	const left = [...after];
+	const take = (fits: (joined: Joined) => boolean): Joined | undefined => {
+		const at = left.findIndex(fits);
+		return at < 0 ? undefined : left.splice(at, 1)[0];
+	};
+	const changed = before.filter((was) => !take((is) => joinedKey(is) === joinedKey(was)));
+	const pairs: Pair[] = changed.map((was) => [was, take((is) => is.wire.id === was.wire.id)]);
+	const filled = pairs.map(([was, is]): Pair => [was, is ?? left.shift()]);
+	return [...filled, ...left.map((is): Pair => [undefined, is])];
+}
+
+function kindOf(a: Places, b: Places, before: Joined | undefined, after: Joined | undefined): ChangeKind {
+	if (before && after) return kindOfPair(before, after);
+	if (before) {
+		const now = b.loom.wires.get(before.wire.id);
+		if (!now) return "wire removed";
+		return now[before.side].at === "loose" ? "wire taken off" : "wire moved";
+	}
+	if (!after) throw new Error("a change needs a before or an after");
+	const was = a.loom.wires.get(after.wire.id);
+	if (!was) return "wire added";
+	return was[after.side].at === "loose" ? "loose end fitted" : "wire moved";
+}
+
+function kindOfPair(before: Joined, after: Joined): ChangeKind {
+	const looseBefore = before.reaches.every((reach) => reach.loose);
+	const looseAfter = after.reaches.every((reach) => reach.loose);
+	if (looseAfter && !looseBefore) return "now ends loose";
+	if (looseBefore && !looseAfter) return "now connected";
+	if (before.far.at === "loose" && after.far.at === "loose" && before.far.insulated !== after.far.insulated)
+		return after.far.insulated ? "now stowed" : "now ends loose";
+	const places = ({ reaches }: Joined) => JSON.stringify(reaches.map((reach) => reach.place));
+	const samePlaces = places(before) === places(after);
+	const longer = totalMetres(after) - totalMetres(before);
+	if (samePlaces && longer > 1e-6) return "wire lengthened";
+	const splices = ({ reaches }: Joined) => new Set(reaches.flatMap((reach) => reach.splices));
+	const known = splices(before);
+	if ([...splices(after)].some((splice) => !known.has(splice))) return "spliced";
+	if (samePlaces && longer < -1e-6) return "wire shortened";
+	if (before.wire.id !== after.wire.id) return "wire replaced";
+	return samePlaces && endText(before.far) === endText(after.far) ? "wire changed" : "leads elsewhere";
+}
+
+const totalMetres = ({ reaches }: Joined): number => reaches.reduce((sum, reach) => sum + reach.metres, 0);
+
+function wasIs(before: Joined | undefined, after: Joined | undefined, words = joinedText): string {
+	return `was ${before ? words(before) : "without it"}, is ${after ? words(after) : "without it"}`;
+}
