@@ -1,0 +1,185 @@
+/**
+ * A loom assembled into a network: numbered points, branches, one pattern and one symbolic analysis.
+ *
+ * Unknowns are the potentials of all points but the body metal, which is the reference. Every source stands
+ * behind its own resistance, so the conductance matrix is symmetric and positive definite.
+ */
+import { analyse, type NetworkPattern, networkPattern, type Symbolic } from "@loomwright/linalg";
+import type { AutomatonSpec, BranchSpec, BranchState, Owner } from "../devices/index.js";
+import type { Loom } from "../loom/index.js";
+import { BODY } from "./names.js";
+import { buildNetwork } from "./network.js";
+
+/** Node number of the reference (body metal). */
+export const REFERENCE = -1;
+
+export interface Branch {
+	/** Node numbers, {@link REFERENCE} for the body metal. */
+	readonly a: number;
+	readonly b: number;
+	readonly spread: number;
+	readonly emfSpread: number;
+	readonly owner: Owner;
+}
+
+export interface Automaton {
+	readonly spec: AutomatonSpec;
+	readonly branches: readonly number[];
+	readonly watch: readonly (readonly [number, number])[];
+}
+
+/** The network in one condition, before the automata have settled: what each branch is at rest. */
+export interface Standing {
+	readonly condition: string;
+	/** Siemens of every branch, automata at rest. */
+	readonly siemens: Float64Array;
+	/** Volts of every branch's source. */
+	readonly emf: Float64Array;
+	readonly automata: readonly Automaton[];
+}
+
+/** A branch of a loom that differs from the circuit's own: what it would be there. */
+export interface Difference {
+	readonly branch: number;
+	readonly to: BranchState;
+}
+
+export class Circuit {
+	readonly nodes: readonly string[];
+	readonly branches: readonly Branch[];
+	/** The branch numbers of each wire, contact, part and joint. */
+	readonly branchesOf: ReadonlyMap<string, readonly number[]>;
+	readonly pattern: NetworkPattern;
+	readonly symbolic: Symbolic;
+	/** For each variant loom given: how its branches differ from this loom's. */
+	readonly variants: ReadonlyMap<string, readonly Difference[]>;
+	readonly #index: Map<string, number>;
+	readonly #standings = new Map<string, Standing>();
+	readonly #own: number;
+
+	/**
+	 * @param variants looms that this one is compared with (a recipe step left out): their points and branches
+	 *   are put into the pattern as open branches, so that each becomes a change of values only
+	 */
+	constructor(
+		readonly loom: Loom,
+		variants: ReadonlyMap<string, Loom> = new Map(),
+	) {
+		const none = new Map<string, string>();
+		const base = buildNetwork(loom, none);
+		const specs = [...base.branches];
+		const numbers = new Map(specs.map((spec, k) => [keyOf(spec), k]));
+		const found = [...variants].map(([name, other]) => [name, buildNetwork(other, none)] as const);
+		for (const [, network] of found)
+			for (const spec of network.branches)
+				if (!numbers.has(keyOf(spec))) numbers.set(keyOf(spec), specs.push(spec) - 1);
+		const index = new Map<string, number>([[BODY, REFERENCE]]);
+		const nodes: string[] = [];
+		const number = (name: string) => {
+			let k = index.get(name);
+			if (k === undefined) {
+				k = nodes.push(name) - 1;
+				index.set(name, k);
+			}
+			return k;
+		};
+		this.branches = specs.map((spec) => ({
+			a: number(spec.a),
+			b: number(spec.b),
+			spread: spec.spread,
+			emfSpread: spec.emfSpread ?? 0,
+			owner: spec.owner,
+		}));
+		for (const contact of loom.contacts.keys()) number(contact);
+		this.nodes = nodes;
+		this.#index = index;
+		this.#own = base.branches.length;
+		this.pattern = networkPattern(
+			nodes.length,
+			this.branches.map((b) => b.a),
+			this.branches.map((b) => b.b),
+		);
+		this.symbolic = analyse(nodes.length, this.pattern.colPtr, this.pattern.rowIdx);
+		this.branchesOf = groupByOwner(this.branches);
+		this.variants = new Map(found.map(([name, n]) => [name, differences(base.branches, n.branches, numbers)]));
+	}
+
+	/** Node number of a named point, or undefined when this loom has no such point. */
+	node(name: string): number | undefined {
+		return this.#index.get(name);
+	}
+
+	/**
+	 * What every branch is in a condition.
+	 * @throws RangeError naming the known conditions when there is none of that name
+	 */
+	standing(condition: string): Standing {
+		const known = this.#standings.get(condition);
+		if (known) return known;
+		const settings = settingsOf(this.loom, condition);
+		const network = buildNetwork(this.loom, settings);
+		const siemens = new Float64Array(this.branches.length);
+		const emf = new Float64Array(this.branches.length);
+		network.branches.forEach((spec, k) => {
+			siemens[k] = spec.siemens;
+			emf[k] = spec.emf ?? 0;
+		});
+		if (network.branches.length !== this.#own) throw new Error("a device adds branches by condition");
+		const number = (name: string) => this.#index.get(name)!;
+		const automata = network.automata.map((spec) => ({
+			spec,
+			branches: spec.branches,
+			watch: spec.watch.map(([a, b]) => [number(a), number(b)] as const),
+		}));
+		const standing = { condition, siemens, emf, automata };
+		this.#standings.set(condition, standing);
+		return standing;
+	}
+}
+
+/** The settings of a condition, those of the conditions it is like included. */
+export function settingsOf(loom: Loom, condition: string): ReadonlyMap<string, string> {
+	const found = loom.conditions.get(condition);
+	if (found === undefined) {
+		const known = [...loom.conditions.keys()].join(", ");
+		throw new RangeError(`no condition '${condition}'; this car has: ${known}`);
+	}
+	const base = found.like === "" ? new Map<string, string>() : settingsOf(loom, found.like);
+	return new Map([...base, ...found.settings]);
+}
+
+/** A branch is known across looms by its ends and its owner's element. */
+function keyOf(spec: BranchSpec): string {
+	return `${spec.a}|${spec.b}|${spec.owner.what}|${spec.owner.element}`;
+}
+
+function groupByOwner(branches: readonly Branch[]): Map<string, number[]> {
+	const groups = new Map<string, number[]>();
+	const put = (id: string, k: number) => {
+		const list = groups.get(id);
+		if (list) list.push(k);
+		else groups.set(id, [k]);
+	};
+	branches.forEach((branch, k) => {
+		put(branch.owner.id, k);
+	});
+	return groups;
+}
+
+function differences(
+	base: readonly BranchSpec[],
+	other: readonly BranchSpec[],
+	numbers: ReadonlyMap<string, number>,
+): Difference[] {
+	const there = new Map(other.map((spec) => [numbers.get(keyOf(spec))!, spec]));
+	const result: Difference[] = [];
+	base.forEach((spec, branch) => {
+		const now = there.get(branch);
+		there.delete(branch);
+		const to = now === undefined ? { siemens: 0, emf: 0 } : { siemens: now.siemens, emf: now.emf ?? 0 };
+		if (to.siemens !== spec.siemens) result.push({ branch, to });
+	});
+	for (const [branch, spec] of there)
+		result.push({ branch, to: { siemens: spec.siemens, emf: spec.emf ?? 0 } });
+	return result;
+}

@@ -1,0 +1,50 @@
+/** Solves a small dense system M y = r by elimination with partial pivoting. */
+
+/**
+ * Smallest pivot, relative to the largest entry of its row as given, that is still trusted. Below it the
+ * capacitance matrix of a low-rank update has cancelled to nothing and the update must be refactored.
+ */
+export const TRUSTED_PIVOT = 1e-7;
+
+/**
+ * @param m k x k by rows, overwritten
+ * @param r length k, overwritten by y
+ * @returns r, or undefined where a pivot is too small to be trusted
+ */
+export function solveSmall(m: Float64Array, r: Float64Array, k: number): Float64Array | undefined {
+	const scale = new Float64Array(k);
+	for (let i = 0; i < k; i++) {
+		let most = 0;
+		for (let j = 0; j < k; j++) most = Math.max(most, Math.abs(m[i * k + j]!));
+		// A row of the identity plus something: 1 is the size that cancellation is measured against.
+		scale[i] = Math.max(most, 1);
+	}
+	for (let p = 0; p < k; p++) {
+		let best = p;
+		for (let i = p + 1; i < k; i++)
+			if (Math.abs(m[i * k + p]!) / scale[i]! > Math.abs(m[best * k + p]!) / scale[best]!) best = i;
+		if (!(Math.abs(m[best * k + p]!) / scale[best]! > TRUSTED_PIVOT)) return undefined;
+		if (best !== p) {
+			for (let j = 0; j < k; j++) {
+				const held = m[p * k + j]!;
+				m[p * k + j] = m[best * k + j]!;
+				m[best * k + j] = held;
+			}
+			[r[p], r[best]] = [r[best]!, r[p]!];
+			[scale[p], scale[best]] = [scale[best]!, scale[p]!];
+		}
+		const pivot = m[p * k + p]!;
+		for (let i = p + 1; i < k; i++) {
+			const f = m[i * k + p]! / pivot;
+			if (f === 0) continue;
+			for (let j = p; j < k; j++) m[i * k + j]! -= f * m[p * k + j]!;
+			r[i]! -= f * r[p]!;
+		}
+	}
+	for (let i = k - 1; i >= 0; i--) {
+		let sum = r[i]!;
+		for (let j = i + 1; j < k; j++) sum -= m[i * k + j]! * r[j]!;
+		r[i] = sum / m[i * k + i]!;
+	}
+	return r;
+}

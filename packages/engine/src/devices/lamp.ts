@@ -1,0 +1,37 @@
+/** Filament lamp: cold it has a fraction of its working resistance, so it closes circuits a meter would call open. */
+import { type DeviceKind, own, PRACTICE, value } from "./types.js";
+
+/** Below this share of its rated voltage the filament counts as cold. */
+const WARM_SHARE = 0.2;
+
+export const lamp: DeviceKind = {
+	kind: "lamp",
+	title: "Filament lamp",
+	roles: ["a", "b"],
+	needs: ["a", "b"],
+	repeats: false,
+	values: {
+		watts: value(undefined, "W", 0.05, 1000, "printed on the lamp"),
+		at_volts: value(13.5, "V", 1, 60, "test voltage of 12 V lamps, from memory, ECE R37"),
+		cold_share: value(0.1, "share", 0.01, 1, PRACTICE),
+	},
+	states: () => ["fitted"],
+	build(view, net) {
+		const a = view.pinOf("a")!;
+		const b = view.pinOf("b")!;
+		const rated = view.value("at_volts");
+		const hot = view.value("watts") / rated ** 2;
+		const cold = hot / view.value("cold_share");
+		const filament = net.branch({ a, b, siemens: cold, spread: 0.15, owner: own(view.part, "filament") });
+		net.automaton({
+			part: view.part.id,
+			element: "filament",
+			states: ["cold", "hot"],
+			branches: [filament],
+			table: [[{ siemens: cold, emf: 0 }], [{ siemens: hot, emf: 0 }]],
+			watch: [[a, b]],
+			// Once hot it stays hot until the voltage is a good deal lower: no chatter at the edge.
+			next: (state, [volts = 0]) => (Math.abs(volts) > rated * WARM_SHARE * (state === 1 ? 0.5 : 1) ? 1 : 0),
+		});
+	},
+};

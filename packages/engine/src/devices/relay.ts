@@ -1,0 +1,58 @@
+/** Relay: a coil with hysteresis that moves a change-over contact. Terminals after DIN 72552. */
+import { type DeviceKind, own, PRACTICE, value } from "./types.js";
+
+export const relay: DeviceKind = {
+	kind: "relay",
+	title: "Relay",
+	roles: ["85", "86", "30", "87", "87a"],
+	needs: ["85", "86", "30", "87"],
+	repeats: false,
+	values: {
+		coil_ohms: value(85, "ohm", 1, 1e5, PRACTICE),
+		pull_in_volts: value(7.2, "V", 0.1, 60, "pick-up 7.2 V: reference/electrical/component-resistances.csv row 028"),
+		drop_out_volts: value(1.2, "V", 0.01, 60, "drop-out 1.2 V: reference/electrical/component-resistances.csv row 028"),
+		contact_ohms: value(0.003, "ohm", 1e-5, 10, "30 mV at 10 A: reference/electrical/component-resistances.csv row 028"),
+	},
+	states: () => ["in", "pulled"],
+	build(view, net) {
+		const { part } = view;
+		const coilA = view.pinOf("86")!;
+		const coilB = view.pinOf("85")!;
+		const common = view.pinOf("30")!;
+		net.branch({
+			a: coilA,
+			b: coilB,
+			siemens: 1 / view.value("coil_ohms"),
+			spread: 0.05,
+			owner: own(part, "coil"),
+		});
+		const closed = { siemens: 1 / view.value("contact_ohms"), emf: 0 };
+		const open = { siemens: 0, emf: 0 };
+		const makes = net.branch({
+			a: common,
+			b: view.pinOf("87")!,
+			siemens: 0,
+			spread: 0.5,
+			owner: own(part, "make contact"),
+		});
+		const rest = view.pinOf("87a");
+		const branches = [makes];
+		if (rest !== undefined) {
+			const owner = own(part, "break contact");
+			branches.push(net.branch({ a: common, b: rest, siemens: closed.siemens, spread: 0.5, owner }));
+		}
+		const pullIn = view.value("pull_in_volts");
+		const dropOut = view.value("drop_out_volts");
+		const take = (row: { siemens: number; emf: number }[]) => row.slice(0, branches.length);
+		net.automaton({
+			part: part.id,
+			element: "coil",
+			states: ["released", "pulled in"],
+			branches,
+			table: [take([open, closed]), take([closed, open])],
+			watch: [[coilA, coilB]],
+			next: (state, [volts = 0]) => (Math.abs(volts) >= (state === 1 ? dropOut : pullIn) ? 1 : 0),
+			doubtful: (state, [volts = 0]) => state === 1 && Math.abs(volts) < pullIn,
+		});
+	},
+};

@@ -1,0 +1,47 @@
+/** Starter: the solenoid pulls in and closes the motor's own contact. Terminals 30, 50, 31 after DIN 72552. */
+import { type DeviceKind, own, PRACTICE, value } from "./types.js";
+
+export const starter: DeviceKind = {
+	kind: "starter",
+	title: "Starter",
+	roles: ["30", "50", "31"],
+	needs: ["30", "50", "31"],
+	repeats: false,
+	values: {
+		solenoid_ohms: value(0.6, "ohm", 0.05, 100, PRACTICE),
+		motor_ohms: value(0.05, "ohm", 0.001, 10, PRACTICE),
+		pull_in_volts: value(7, "V", 0.5, 60, PRACTICE),
+	},
+	states: () => ["fitted"],
+	build(view, net) {
+		const control = view.pinOf("50")!;
+		const ground = view.pinOf("31")!;
+		net.branch({
+			a: control,
+			b: ground,
+			siemens: 1 / view.value("solenoid_ohms"),
+			spread: 0.1,
+			owner: own(view.part, "solenoid"),
+		});
+		const turning = { siemens: 1 / view.value("motor_ohms"), emf: 0 };
+		const motor = net.branch({
+			a: view.pinOf("30")!,
+			b: ground,
+			siemens: 0,
+			spread: 0.2,
+			owner: own(view.part, "motor"),
+		});
+		const pullIn = view.value("pull_in_volts");
+		net.automaton({
+			part: view.part.id,
+			element: "solenoid",
+			states: ["at rest", "cranking"],
+			branches: [motor],
+			table: [[{ siemens: 0, emf: 0 }], [turning]],
+			watch: [[control, ground]],
+			// Held in it needs about a third of the pull-in voltage: common practice, no source.
+			next: (state, [volts = 0]) => (volts >= (state === 1 ? pullIn / 3 : pullIn) ? 1 : 0),
+			doubtful: (state, [volts = 0]) => state === 1 && volts < pullIn,
+		});
+	},
+};

@@ -1,0 +1,93 @@
+/** Evidence in, ranked faults out. */
+import type { Question } from "../readings/index.js";
+
+/** A reading that was taken. */
+export interface TakenReading extends Question {
+	/** Volts, amperes or ohms; `"open"` where the meter showed open. */
+	readonly value: number | "open";
+}
+
+/** What was seen at one time, with nothing on the car changed meanwhile. */
+export interface Occasion {
+	readonly note: string;
+	/** What was done to the car just before: a connector or relay reseated. Empty: nothing. */
+	readonly reseated: string;
+	/** Trouble codes read out; undefined when none were read. All codes of the units asked that are not listed were absent. */
+	readonly codes: readonly string[] | undefined;
+	/** Units that answered the read-out; empty: all. */
+	readonly units: readonly string[];
+	/** Functions of the car seen to hold or not: `{ cranks: true, starts: false }`. */
+	readonly functions: Readonly<Record<string, boolean>>;
+	readonly readings: readonly TakenReading[];
+	/** Parts tested by themselves on the bench, and whether they were good. */
+	readonly bench: Readonly<Record<string, boolean>>;
+}
+
+export interface Evidence {
+	readonly title: string;
+	/** Which loom is on the car. */
+	readonly of: "delivered" | "converted";
+	readonly occasions: readonly Occasion[];
+}
+
+/** One line of why a fault stands where it stands. */
+export interface GroundLine {
+	readonly text: string;
+	/** Times as likely under this fault as on a sound car; above 1 speaks for the fault. */
+	readonly times: number;
+}
+
+export interface RankedFault {
+	/** Stable id, e.g. `open:wire:W12`. */
+	readonly id: string;
+	/** Kind of fault, e.g. `open`, `step left out`, `connector not locked`. */
+	readonly kind: string;
+	/** In words: what and where. */
+	readonly where: string;
+	readonly place: string;
+	/** 0..1; all ranked faults and the sound car sum to 1. */
+	readonly posterior: number;
+	readonly grounds: readonly GroundLine[];
+	/** Ids of faults that no reading or code of this car can tell from it. */
+	readonly alike: readonly string[];
+	/** Contacts, wires, joints and parts concerned, for the drawing. */
+	readonly path: readonly string[];
+	readonly mend: string;
+}
+
+/** What one outcome of a step would say. */
+export interface Outcome {
+	/** Outcome in words: `0.0 V`, `12.4 to 12.6 V`, `open`. */
+	readonly text: string;
+	/** Chance of it, 0..1. */
+	readonly chance: number;
+	/** Where of the leading fault it would favour most. */
+	readonly favours: string;
+}
+
+export interface NextStep {
+	readonly question: Question;
+	/** The step in words, for the technician. */
+	readonly text: string;
+	/** Expected information in bits. */
+	readonly bits: number;
+	readonly minutes: number;
+	/** One sentence: why this one. */
+	readonly because: string;
+	readonly outcomes: readonly Outcome[];
+	readonly cautions: readonly string[];
+}
+
+export interface Found {
+	/** Most probable first. */
+	readonly faults: readonly RankedFault[];
+	/** Posterior that the loom is sound. */
+	readonly sound: number;
+	readonly next: NextStep | undefined;
+	/** Other steps worth taking, best first. */
+	readonly others: readonly NextStep[];
+	/** Evidence that no considered fault explains, and which entry to repeat. */
+	readonly contradictions: readonly string[];
+	/** How many hypotheses were compared, by sort. */
+	readonly considered: { readonly singles: number; readonly common: number; readonly pairs: number };
+}

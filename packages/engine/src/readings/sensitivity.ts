@@ -1,0 +1,65 @@
+/**
+ * First-order sensitivity of a reading to every branch, by one adjoint solve.
+ *
+ * With A x = w: d(w.v) / d ln R_k = g_k (x_a - x_b) (v_a - v_b - emf_k), d(w.v) / d emf_k = g_k (x_a - x_b).
+ * For a resistance w'A^-1 w the same with v = x and no sources.
+ * S. W. Director, R. A. Rohrer, 'The generalized adjoint network and network sensitivities', IEEE Trans. Circuit
+ * Theory 16(3), 1969.
+ */
+import { branchAmps, type Operating, type Probe, voltsAt } from "../circuit/index.js";
+
+/** What one branch's scatter does to a reading. */
+export interface Contribution {
+	readonly branch: number;
+	/** Standard deviation of the reading from this branch alone, in the reading's unit. */
+	readonly deviation: number;
+}
+
+export interface Sensitivity {
+	/** Contributions in branch order, zeros left out. */
+	readonly contributions: readonly Contribution[];
+	/** Standard deviation of the reading from all branches together, independent. */
+	readonly deviation: number;
+	/** Resistance in ohms seen by the meter's leads. */
+	readonly sourceOhms: number;
+}
+
+/** Cost: one solve and O(branches). The probe must not read 'open'. */
+export function sensitivity(point: Operating, probe: Probe): Sensitivity {
+	const { circuit, siemens, emf } = point;
+	const { branches } = circuit;
+	const x = new Float64Array(circuit.nodes.length);
+	const drive = (node: number, amount: number) => {
+		if (node >= 0) x[node]! += amount;
+	};
+	if (probe.kind === "amps")
+		for (const { branch, sign } of probe.branches) {
+			drive(branches[branch]!.a, sign * siemens[branch]!);
+			drive(branches[branch]!.b, -sign * siemens[branch]!);
+		}
+	else {
+		drive(probe.a, 1);
+		drive(probe.b, -1);
+	}
+	point.solve(x);
+	const own = new Map(probe.kind === "amps" ? probe.branches.map((b) => [b.branch, b.sign]) : []);
+	const contributions: Contribution[] = [];
+	let square = 0;
+	for (let k = 0; k < branches.length; k++) {
+		const g = siemens[k]!;
+		if (g === 0) continue;
+		const { a, b, spread, emfSpread } = branches[k]!;
+		const adjoint = voltsAt(x, a) - voltsAt(x, b);
+		const across = probe.kind === "ohms" ? adjoint : voltsAt(point.volts, a) - voltsAt(point.volts, b) - emf[k]!;
+		let byResistance = g * adjoint * across;
+		const sign = own.get(k);
+		if (sign !== undefined) byResistance -= sign * branchAmps(point, k);
+		const byEmf = probe.kind === "ohms" ? 0 : g * adjoint * emfSpread;
+		const deviation = Math.hypot(byResistance * spread, byEmf);
+		if (deviation === 0) continue;
+		contributions.push({ branch: k, deviation });
+		square += deviation ** 2;
+	}
+	const sourceOhms = probe.kind === "amps" ? 0 : voltsAt(x, probe.a) - voltsAt(x, probe.b);
+	return { contributions, deviation: Math.sqrt(square), sourceOhms };
+}
