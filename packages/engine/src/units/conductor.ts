@@ -1,6 +1,6 @@
 import { MOST_OHM_MM2_PER_METRE } from "./conductor-table.js";
 
-/** Metal of a conductor. Tinned copper only differs in its allowed maximum. */
+/** Metal of a conductor. Tinned copper is copper: tin adds under 3 % to the standard's maximum. */
 export type Metal = "copper" | "aluminium";
 
 interface MetalConstants {
@@ -31,12 +31,15 @@ export function solidOhmsPerMetre(mm2: number, celsius = 20, metal: Metal = "cop
 
 /** The allowed maximum over solid copper, by size: between the table's sizes along log(mm2), beyond its ends the last. */
 export function mostOverSolid(mm2: number): number {
-	const table = MOST_OHM_MM2_PER_METRE;
-	const above = table.findIndex(([size]) => size >= mm2);
-	const [highSize, high] = table.at(above)!; // above = -1: beyond the end, the last row
-	const [lowSize, low] = table[above <= 0 ? (above === 0 ? 0 : table.length - 1) : above - 1]!;
-	const share = highSize === lowSize ? 0 : Math.log(mm2 / lowSize) / Math.log(highSize / lowSize);
-	return (low + share * (high - low)) / METALS.copper.rho;
+	let [lowSize, low] = MOST_OHM_MM2_PER_METRE[0]!;
+	let most = low;
+	for (const [size, high] of MOST_OHM_MM2_PER_METRE) {
+		if (mm2 <= lowSize) break;
+		const share = Math.min(1, Math.log(mm2 / lowSize) / Math.log(size / lowSize) || 0);
+		most = low + share * (high - low);
+		[lowSize, low] = [size, high];
+	}
+	return most / METALS.copper.rho;
 }
 
 /** A resistance as it is to be expected, and how far the true one may lie off it, as a share: 0.04 is 4 %. */
@@ -58,7 +61,8 @@ export interface WireConductor {
  *
  * A conductor of nominal size lies between solid metal of that cross-section and the standard's
  * maximum (strands are laid in a helix, drawn within a tolerance and perhaps tinned). The middle is
- * taken as nominal, half the width as spread: about 1.04 x solid, +-4 %. docs: this file.
+ * taken as nominal and half the width as spread: about 1.04 x solid, +-4 %. The spread is a limit,
+ * not a standard deviation. mm2 and metres above zero.
  */
 export function wireOhms(wire: WireConductor): SpreadOhms {
 	const most = mostOverSolid(wire.mm2);

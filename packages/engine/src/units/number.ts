@@ -9,8 +9,14 @@ export function parseNumber(text: string): Parsed<number> {
 		const value = Number(trimmed);
 		if (Number.isFinite(value)) return good(value);
 	}
-	if (/^[+-]?\d+,\d+$/.test(trimmed)) {
-		return bad(`"${text}" has a decimal comma`, `a decimal point: ${trimmed.replace(",", ".")}`);
-	}
-	return bad(`"${text}" is not a number`, "a number with a decimal point, e.g. 12 or 0.5");
+	return (
+		decimalComma(text) ?? bad(`"${text}" is not a number`, "a number with a decimal point, e.g. 12 or 0.5")
+	);
+}
+
+/** The fault of a number written with a decimal comma; undefined for any other text. */
+export function decimalComma(text: string): Parsed<never> | undefined {
+	const trimmed = text.trim();
+	if (!/^[+-]?\d+,\d+$/.test(trimmed)) return undefined;
+	return bad(`"${text}" has a decimal comma`, `a decimal point: ${trimmed.replace(",", ".")}`);
 }

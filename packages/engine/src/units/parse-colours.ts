@@ -62,11 +62,15 @@ function check(text: string, codes: readonly string[]): Parsed<readonly string[]
 }
 
 function hint(tokens: readonly string[]): string {
+	if (tokens.length === 0) return WANTED;
 	if (tokens.some((t) => /^(lt|dk|light|dark|hell|dunkel|pale)/.test(t))) {
 		return "the plain colour (IEC 60757 has no light or dark), e.g. GN; the shade can go into the note";
 	}
 	if (tokens.some((t) => t.length === 1)) {
 		return `two letters: one letter can mean several colours; ${WANTED}`;
+	}
+	if (tokens.every((t) => FAMILIES.some((words) => split(t, words)))) {
+		return `codes of one language, e.g. BUYE, blge or blu/yel: BL, GR and BR differ between them; ${WANTED}`;
 	}
 	return WANTED;
 }

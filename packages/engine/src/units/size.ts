@@ -1,4 +1,4 @@
-import { parseNumber } from "./number.js";
+import { decimalComma, parseNumber } from "./number.js";
 import { bad, good, type Parsed } from "./parsed.js";
 
 /** Smallest and largest conductor taken for a wire of a car, in mm2: AWG 40 is 0.005, starter cables end at 120. */
@@ -46,10 +46,9 @@ export function parseSize(text: string): Parsed<number> {
 			? bad(`"${text}" is not an American wire gauge`, "a gauge from 4/0 to 40, e.g. 18 AWG")
 			: good(awgMm2(n));
 	}
-	const number = parseNumber(trimmed.replace(/\s*(mm2|mm²|mm\^2|qmm)$/i, ""));
-	if (!number.ok) {
-		return number.problem.endsWith("decimal comma") ? number : bad(`"${text}" is not a wire size`, WANTED);
-	}
+	const bare = trimmed.replace(/\s?(mm2|mm²|mm\^2|qmm)$/i, "");
+	const number = parseNumber(bare);
+	if (!number.ok) return decimalComma(bare) ?? bad(`"${text}" is not a wire size`, WANTED);
 	if (number.value < SIZE_LIMITS_MM2.least || number.value > SIZE_LIMITS_MM2.most) {
 		return bad(
 			`"${text}" is no size of a wire`,
