@@ -1,12 +1,32 @@
+/**
+ * Sparse linear algebra for networks: analyse once, factor often, solve many.
+ *
+ * Primary: analyse, factor, refactor, solve. Everything below works on what those return.
+ */
+
+// dense: tiny systems, and the slow engine to check against
+export { denseReference, type Engine, type Prepared } from "./dense/reference.js";
+export { type SmallDense, smallDense } from "./dense/small.js";
+// general systems, where a controlled source breaks the symmetry
+export { factorGeneral, type GeneralNumeric, type GeneralResult } from "./general/factor.js";
+export { solveGeneral, solveGeneralChecked, solveTransposed } from "./general/solve.js";
+export { analyseGeneral, type GeneralSymbolic } from "./general/symbolic.js";
+// primary: symmetric positive definite systems
 export { type NetworkPattern, networkPattern, type SymmetricPattern } from "./pattern.js";
-export {
-	type FactorResult,
-	factor,
-	type NotPositiveDefinite,
-	type Numeric,
-	refactor,
-} from "./symmetric/factor.js";
+// secondary: other right-hand sides, inverse entries, small changes, verified answers
+export { RESIDUAL_TOLERANCE } from "./residual.js";
+export { type FactorResult, factor, type Numeric, refactor } from "./symmetric/factor.js";
+export { refactorPart } from "./symmetric/refactor-part.js";
 export { type SelectedInverse, selectedInverse } from "./symmetric/selected-inverse.js";
 export { solve } from "./symmetric/solve.js";
+export { type CheckedSolution, solveChecked } from "./symmetric/solve-checked.js";
+export { denseInverse, inverseColumns, solveMany } from "./symmetric/solve-many.js";
 export { solveSparse, solveSparseAt } from "./symmetric/solve-sparse.js";
-export { analyse, type Ordering, type Symbolic } from "./symmetric/symbolic.js";
+export { analyse, type Symbolic } from "./symmetric/symbolic.js";
+export {
+	edgeColumns,
+	type LowRankUpdate,
+	lowRankUpdate,
+	type SparseColumns,
+	solveUpdated,
+} from "./update/low-rank.js";

@@ -17,7 +17,7 @@ import type { Symbolic } from "./symbolic.js";
 /** A factor and the matrix it came from. Belongs to one caller at a time: solves use its workspace. */
 export interface Numeric {
 	readonly symbolic: Symbolic;
-	/** Values of A, in the order of the pattern; a copy, replaced by `refactor`. */
+	/** Values of A, in the order of the pattern, then one zero; a copy, replaced by `refactor`. */
 	readonly values: Float64Array;
 	/** Row sums of A (conductance from each node to the reference), or null when the plain path was taken. */
 	readonly rowSums: Float64Array | null;
@@ -32,7 +32,10 @@ export interface Numeric {
 	/** Scratch stamps of length n; `stamp.now` is the last used. */
 	readonly mark: Int32Array;
 	readonly stamp: { now: number };
-	/** Smallest d_k / a_kk and the original node where it fell: the digits lost to cancellation are its -log10. */
+	/**
+	 * Smallest d_k / a_kk and the original node where it fell: -log10 of it digits are lost to cancellation.
+	 * Ratio 1 and node -1 on the subtraction-free path, which loses none.
+	 */
 	smallest: { node: number; pivot: number; ratio: number };
 }
 
@@ -63,7 +66,7 @@ export function factor(symbolic: Symbolic, values: Float64Array, rowSums?: Float
 	const store = new Float64Array(size + n);
 	const numeric: Numeric = {
 		symbolic,
-		values: new Float64Array(symbolic.colPtr[n]),
+		values: new Float64Array(symbolic.colPtr[n] + 1),
 		rowSums: rowSums === undefined ? null : new Float64Array(n),
 		store,
 		lower: store.subarray(0, size),
@@ -72,7 +75,7 @@ export function factor(symbolic: Symbolic, values: Float64Array, rowSums?: Float
 		work: new Float64Array(n),
 		mark: new Int32Array(n),
 		stamp: { now: 0 },
-		smallest: { node: -1, pivot: Number.POSITIVE_INFINITY, ratio: Number.POSITIVE_INFINITY },
+		smallest: { node: -1, pivot: Number.POSITIVE_INFINITY, ratio: 1 },
 	};
 	return refactor(numeric, values, rowSums);
 }
@@ -92,35 +95,45 @@ export function refactor(numeric: Numeric, values: Float64Array, rowSums?: Float
 		numeric.rowSums.set(rowSums);
 		checkSigns(symbolic, values, rowSums);
 	}
-	const failed = eliminate(numeric);
+	return report(numeric, eliminate(numeric, null));
+}
+
+/** @internal The result of an elimination that stopped at `failed` (-1: it did not). */
+export function report(numeric: Numeric, failed: number): FactorResult {
 	if (failed === -1) return { ok: true, numeric };
-	numeric.work.fill(0);
+	const { symbolic, pivots, values, work } = numeric;
+	work.fill(0);
 	checkFinite(values);
-	const pivot = numeric.pivots[failed];
 	return {
 		ok: false,
 		reason: "not positive definite",
 		node: symbolic.perm[failed],
 		step: failed,
-		pivot,
+		pivot: pivots[failed],
 	};
 }
 
-/** The elimination itself; returns the failing step, or -1. */
-function eliminate(numeric: Numeric): number {
-	const { lPtr, lRow, rowPtr, rowCol, rowPos, target, perm, n } = numeric.symbolic;
-	const { store, lower, pivots, carried, work, values, rowSums } = numeric;
-	store.fill(0);
-	for (let s = 0; s < target.length; s++) store[target[s]] += values[s]; // L + D <- A
+/**
+ * Computes columns `steps` of L and D (all of them for null), in that order; the columns they depend on must stand.
+ *
+ * @internal
+ * @returns the failing step, or -1
+ */
+export function eliminate(numeric: Numeric, steps: ArrayLike<number> | null): number {
+	const { lPtr, lRow, rowPtr, rowCol, rowPos, source, perm, n } = numeric.symbolic;
+	const { lower, pivots, carried, work, values, rowSums } = numeric;
+	const size = lPtr[n];
+	const count = steps === null ? n : steps.length;
 	let ratio = Number.POSITIVE_INFINITY;
 	let where = -1;
-	for (let k = 0; k < n; k++) {
+	for (let t = 0; t < count; t++) {
+		const k = steps === null ? t : steps[t];
 		const begin = lPtr[k];
 		const end = lPtr[k + 1];
-		let d = pivots[k];
-		let full = d;
+		const full = values[source[size + k]];
+		let d = full;
 		let s = rowSums === null ? 0 : rowSums[perm[k]];
-		for (let q = rowPtr[k]; q < rowPtr[k + 1]; q++) {
+		for (let q = rowPtr[k], last = rowPtr[k + 1]; q < last; q++) {
 			const j = rowCol[q];
 			let p = rowPos[q];
 			const l = lower[p++];
@@ -131,29 +144,26 @@ function eliminate(numeric: Numeric): number {
 		}
 		if (rowSums !== null) {
 			d = s;
-			full = s;
+			carried[k] = s;
 		}
 		for (let p = begin; p < end; p++) {
 			const i = lRow[p];
-			const u = lower[p] + work[i];
+			const u = values[source[p]] + work[i];
 			work[i] = 0;
 			lower[p] = u;
 			if (rowSums !== null) d -= u;
 		}
 		pivots[k] = d;
-		carried[k] = s;
 		if (!(d > 0 && d < Number.POSITIVE_INFINITY)) return k;
 		for (let p = begin; p < end; p++) lower[p] /= d;
-		if (rowSums !== null) full = d;
-		if (d < ratio * full) {
+		if (rowSums === null && d < ratio * full) {
 			ratio = d / full;
 			where = k;
 		}
 	}
-	numeric.smallest =
-		where === -1
-			? { node: -1, pivot: Number.POSITIVE_INFINITY, ratio }
-			: { node: perm[where], pivot: pivots[where], ratio };
+	if (steps === null && rowSums === null && where !== -1) {
+		numeric.smallest = { node: perm[where], pivot: pivots[where], ratio };
+	}
 	return -1;
 }
 

@@ -29,8 +29,8 @@ export interface Symbolic {
 	readonly rowPtr: Int32Array;
 	readonly rowCol: Int32Array;
 	readonly rowPos: Int32Array;
-	/** Where entry s of A starts out: a place in lRow, or lPtr[n] + k for the diagonal of node k. */
-	readonly target: Int32Array;
+	/** The entry of A each place of L starts from (lPtr[n] + k for pivot k), or colPtr[n] where A has none. */
+	readonly source: Int32Array;
 	/** Multiplications and divisions of one factorisation. */
 	readonly flops: number;
 }
@@ -141,7 +141,7 @@ function structure(
 	const lRow = new Int32Array(size);
 	const rowCol = new Int32Array(size);
 	const rowPos = new Int32Array(size);
-	const target = new Int32Array(entries);
+	const source = new Int32Array(size + n).fill(entries);
 	const place = new Int32Array(n);
 	mark.fill(-1);
 	let r = 0;
@@ -156,12 +156,14 @@ function structure(
 				rowPos[r++] = p;
 				place[j] = p;
 			}
-			target[aSource[q]] = place[aCol[q]];
+			source[place[aCol[q]]] = aSource[q];
 		}
 	}
 	for (let j = 0; j < n; j++) {
 		for (let s = colPtr[j]; s < colPtr[j + 1]; s++) {
-			if (rowIdx[s] === j) target[s] = size + inverse[j];
+			if (rowIdx[s] !== j) continue;
+			if (source[size + inverse[j]] !== entries) throw new RangeError(`diagonal entry ${j} is stored twice`);
+			source[size + inverse[j]] = s;
 		}
 	}
 	return {
@@ -176,7 +178,7 @@ function structure(
 		rowPtr,
 		rowCol,
 		rowPos,
-		target,
+		source,
 		flops,
 	};
 }
