@@ -1,1 +1,23 @@
-export {};
+/**
+ * The car's wiring as a network that computes.
+ *
+ * Primary: open a car, ask of it. Secondary: the network itself. Everything else is internal.
+ */
+
+export { Batch, Circuit, CircuitError, operate, type Operating, settingsOf } from "./circuit/index.js";
+export { type Car, openCar, type Which } from "./car.js";
+export { deviceKinds } from "./devices/index.js";
+export type * from "./loom/index.js";
+export { type Change, compareLooms, type Misfit, naturalOrder } from "./recipe/index.js";
+export {
+	forbidden,
+	ownerText,
+	type Question,
+	type Reading,
+	ReadingError,
+	takeReading,
+	type What,
+	WORKSHOP_METER,
+} from "./readings/index.js";
+export { formatTableError, type TableError, TableErrors } from "./tables/index.js";
+export { colourHex, colourWords, formatColours } from "./units/index.js";

@@ -10,7 +10,7 @@ import {
 	REFERENCE,
 } from "../circuit/index.js";
 import type { Loom } from "../loom/index.js";
-import { nearest } from "../tables/index.js";
+import { didYouMean } from "../tables/index.js";
 import { type Meter, meterError, WORKSHOP_METER } from "./meter.js";
 import { forbidden } from "./forbidden.js";
 import { sensitivity } from "./sensitivity.js";
@@ -181,8 +181,9 @@ export function pointOf(circuit: Circuit, name: string): number {
 	const known = loom.contacts.has(plain) || (plain === name && loom.joints.has(plain));
 	const node = known ? circuit.node(plain === name ? name : pinNode(plain)) : undefined;
 	if (node !== undefined) return node;
-	const close = nearest(plain, [...loom.contacts.keys(), ...loom.joints.keys()]);
-	throw new ReadingError(`no contact or joint '${plain}' in this car${close ? `; nearest: ${close}` : ""}`);
+	const names = [...loom.contacts.keys(), ...loom.joints.keys()];
+	const wanted = didYouMean(plain, names, "name a contact (PART.NAME) or a joint");
+	throw new ReadingError(`no contact or joint '${plain}' in this car; ${wanted}`);
 }
 
 /** An ohmmeter on a live circuit shows nonsense and may be damaged. */
