@@ -26,7 +26,9 @@ export function nearestName(name: string, known: Iterable<string>): string | und
 	let least = Math.max(1, Math.floor(word.length / 3)) + 1;
 	for (const candidate of known) {
 		if (Math.abs(candidate.length - word.length) >= least) continue;
-		const distance = editDistance(word, candidate.toLowerCase());
+		// Of two as near, the one of the same length: a swapped or mistyped letter is likelier than a lost one.
+		const distance =
+			editDistance(word, candidate.toLowerCase()) + (candidate.length === word.length ? 0 : 0.5);
 		if (distance < least) [nearest, least] = [candidate, distance];
 	}
 	return nearest;
