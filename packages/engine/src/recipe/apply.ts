@@ -1,7 +1,8 @@
 import type { Loom, NewParts, RecipeStep, RecipeTable } from "../loom/index.js";
+import { didYouMean } from "../tables/index.js";
 import { Draft } from "./draft.js";
 import { type Misfit, misfit } from "./misfit.js";
-import { missing, type StepKind } from "./step-definition.js";
+import { makers, missing, type StepDefinition, type StepKind } from "./step-definition.js";
 import { steps as definitions, stepKinds } from "./steps/index.js";
 import type { Touched } from "./touched.js";
 
@@ -35,7 +36,7 @@ export function applyRecipe(
 	const names = new Set(recipe.map((step) => step.step));
 	for (const name of upTo === undefined ? without : [...without, upTo])
 		if (!names.has(name)) throw new RangeError(`the recipe has no step ${name}`);
-	const draft = new Draft(loom);
+	const draft = new Draft(loom, makers(recipe, definitionOf));
 	const misfits: Misfit[] = [];
 	for (const step of recipe) {
 		if (!without.has(step.step)) misfits.push(...applyStep(draft, step, newParts));
@@ -46,9 +47,16 @@ export function applyRecipe(
 
 /** Does one step on the draft: all of it, or with misfits nothing. */
 export function applyStep(draft: Draft, step: RecipeStep, newParts: NewParts): readonly Misfit[] {
-	if (!isStepKind(step.kind))
-		return [misfit(step, "kind", `there is no kind '${step.kind}'`, `one of ${stepKinds.join(", ")}`)];
-	const definition = definitions[step.kind];
+	const definition = definitionOf(step.kind);
+	if (definition === undefined)
+		return [
+			misfit(
+				step,
+				"kind",
+				`there is no kind '${step.kind}'`,
+				didYouMean(step.kind, stepKinds, `one of ${stepKinds.join(", ")}`),
+			),
+		];
 	const lacking = missing(definition, step);
 	if (lacking.length > 0) return lacking;
 	const misfits = definition.apply(draft, step, newParts);
@@ -57,4 +65,5 @@ export function applyStep(draft: Draft, step: RecipeStep, newParts: NewParts): r
 	return misfits;
 }
 
-const isStepKind = (kind: string): kind is StepKind => Object.hasOwn(definitions, kind);
+const definitionOf = (kind: string): StepDefinition | undefined =>
+	Object.hasOwn(definitions, kind) ? definitions[kind as StepKind] : undefined;

@@ -1,7 +1,9 @@
 import type { Contact, Joint, Part, RecipeStep, Wire, WireEnd } from "../loom/index.js";
+import { didYouMean } from "../tables/index.js";
 import { connectorOf, type Draft } from "./draft.js";
 import { type Misfit, misfit } from "./misfit.js";
 import type { Side } from "./touched.js";
+import { endText, looseSides, tidyMetres } from "./wire-ends.js";
 
 /**
  * The questions a step asks of the draft before it works on it. Each answers with what was
@@ -25,14 +27,7 @@ export class Checks {
 
 	wire(column: "wire" | "other"): Wire | undefined {
 		const id = this.#step[column];
-		return (
-			this.#draft.wires.get(id) ??
-			this.fail(
-				column,
-				`there is no wire ${id} at this step`,
-				"name a wire of the loom or of an earlier step",
-			)
-		);
+		return this.#draft.wires.get(id) ?? this.#absent(column, "wire", id);
 	}
 
 	/** The side of a wire's one loose end. */
@@ -54,11 +49,9 @@ export class Checks {
 		const id = this.#step[column];
 		return (
 			this.#draft.contacts.get(id) ??
-			this.fail(
-				column,
-				this.#draft.joints.has(id) ? `${id} is a joint` : `there is no contact ${id} at this step`,
-				"name a contact of the loom or of a part fitted earlier",
-			)
+			(this.#draft.joints.has(id)
+				? this.fail(column, `${id} is a joint`, "name a contact")
+				: this.#absent(column, "contact", id))
 		);
 	}
 
@@ -66,11 +59,9 @@ export class Checks {
 		const id = this.#step[column];
 		return (
 			this.#draft.joints.get(id) ??
-			this.fail(
-				column,
-				this.#draft.contacts.has(id) ? `${id} is a contact` : `there is no joint ${id} at this step`,
-				"name a splice, ground point or bar of the loom or of an earlier step",
-			)
+			(this.#draft.contacts.has(id)
+				? this.fail(column, `${id} is a contact`, "name a splice, ground point or bar")
+				: this.#absent(column, "joint", id))
 		);
 	}
 
@@ -79,12 +70,7 @@ export class Checks {
 		const id = this.#step[column];
 		if (this.#draft.joints.has(id)) return { at: "joint", joint: id };
 		const contact = this.#draft.contacts.get(id);
-		if (contact === undefined)
-			return this.fail(
-				column,
-				`there is no contact or joint ${id} at this step`,
-				"name one of the loom or of an earlier step",
-			);
+		if (contact === undefined) return this.#absent(column, "contact or joint", id);
 		return this.free(column, contact) && { at: "contact", contact: id };
 	}
 
@@ -109,15 +95,19 @@ export class Checks {
 	/** The splice the step makes, where its row says the work is done. */
 	newSplice(): Joint | undefined {
 		const { joint: id, place } = this.#step;
-		if (this.#draft.joints.has(id))
-			return this.fail("joint", `there is a joint ${id} already`, "give the new splice a name of its own");
+		if (this.#draft.joints.has(id) || this.#draft.parts.has(id))
+			return this.fail(
+				"joint",
+				`there is a ${this.#draft.joints.has(id) ? "joint" : "part"} ${id} already`,
+				"give the new splice a name of its own",
+			);
 		return { id, kind: "splice", label: "", place, ohms: undefined, metal: "", marks: [], note: "" };
 	}
 
 	/** A place along a wire, strictly between its ends: metres from its `from` end. */
 	along(wire: Wire | undefined, metres: number): number | undefined {
 		if (wire === undefined) return undefined;
-		if (metres > 0 && metres < wire.metres) return metres;
+		if (tidyMetres(metres) > 0 && tidyMetres(wire.metres - metres) > 0) return metres;
 		return this.fail(
 			"at",
 			`${metres} m is not on ${wire.id}, which is ${wire.metres} m long`,
@@ -129,21 +119,32 @@ export class Checks {
 		const id = this.#step.part;
 		return (
 			this.#draft.parts.get(id) ??
-			this.fail(
-				"part",
-				this.#draft.joints.has(id) ? `${id} is a joint` : `there is no part ${id} at this step`,
-				"name a part of the loom",
-			)
+			(this.#draft.joints.has(id)
+				? this.fail("part", `${id} is a joint`, "name a part")
+				: this.#absent("part", "part", id))
 		);
 	}
-}
 
-export const looseSides = (wire: Wire): Side[] =>
-	(["from", "to"] as const).filter((side) => wire[side].at === "loose");
-
-/** A wire's end in words. */
-export function endText(end: WireEnd): string {
-	if (end.at === "contact") return end.contact;
-	if (end.at === "joint") return end.joint;
-	return end.insulated ? "a stowed end" : "a bare end";
+	/** What is not there is perhaps made by another step, which then did not fit, was left out or comes later. */
+	#absent(
+		column: string,
+		what: "wire" | "contact" | "joint" | "contact or joint" | "part",
+		id: string,
+	): undefined {
+		const { makers, wires, contacts, joints, parts } = this.#draft;
+		const maker = makers.get(id) ?? makers.get(id.slice(0, Math.max(0, id.indexOf("."))));
+		const tables = {
+			wire: [wires],
+			contact: [contacts],
+			joint: [joints],
+			"contact or joint": [contacts, joints],
+			part: [parts],
+		};
+		const known = tables[what].flatMap((table) => [...table.kept().keys()]);
+		const wanted =
+			maker === undefined || maker === this.#step.step
+				? didYouMean(id, known, `name a ${what} of the loom`)
+				: `step ${maker} makes it and must be done before`;
+		return this.fail(column, `there is no ${what} ${id} at this step`, wanted);
+	}
 }

@@ -1,12 +1,7 @@
 import type { Contact, Joint, Loom, Part, Wire, WireEnd } from "../loom/index.js";
 import { Overlay } from "./overlay.js";
 import { endKey, type Side, type Touched, TouchLog } from "./touched.js";
-
-/** A bare end, as the side cutters leave it. */
-export const bare: WireEnd = { at: "loose", insulated: false };
-
-/** Lengths are kept to the micrometre, so that the halves of a cut do not carry rounding noise. */
-const tidyMetres = (metres: number): number => Math.round(metres * 1e6) / 1e6;
+import { bare, sidesAt, tidyMetres } from "./wire-ends.js";
 
 const endId = (end: WireEnd): string | undefined =>
 	end.at === "contact" ? `contact ${end.contact}` : end.at === "joint" ? `joint ${end.joint}` : undefined;
@@ -21,13 +16,16 @@ export class Draft {
 	readonly contacts: Overlay<Contact>;
 	readonly wires: Overlay<Wire>;
 	readonly joints: Overlay<Joint>;
+	readonly makers: ReadonlyMap<string, string>;
 	readonly #base: Loom;
 	readonly #touches = new TouchLog();
 	/** Wires by place, built at the first question and kept up by `keep`. */
 	#byPlace: Map<string, Set<string>> | undefined;
 
-	constructor(base: Loom) {
+	/** @param makers of each name that a step of the recipe makes, that step: for telling what is wanted. */
+	constructor(base: Loom, makers: ReadonlyMap<string, string> = new Map()) {
 		this.#base = base;
+		this.makers = makers;
 		this.parts = new Overlay(base.parts);
 		this.contacts = new Overlay(base.contacts);
 		this.wires = new Overlay(base.wires);
@@ -104,7 +102,7 @@ export class Draft {
 		for (const contact of this.contactsOf(part)) {
 			this.#touchContact(contact.id);
 			for (const wire of this.wiresAt(contact.id))
-				for (const side of sidesAt(wire, contact.id)) this.moveEnd(wire, side, bare);
+				for (const side of sidesAt(wire, "contact", contact.id)) this.moveEnd(wire, side, bare);
 			this.contacts.remove(contact.id);
 		}
 		this.#touches.touch("parts", part);
@@ -174,14 +172,6 @@ export class Draft {
 			places.set(place, wires.add(after!.id));
 		}
 	}
-}
-
-/** Which ends of a wire are at a contact. */
-export function sidesAt(wire: Wire, contact: string): Side[] {
-	return (["from", "to"] as const).filter((side) => {
-		const end = wire[side];
-		return end.at === "contact" && end.contact === contact;
-	});
 }
 
 /** Kinds of part whose contacts are held by the part's own housing or socket. */

@@ -1,4 +1,4 @@
-import type { NewParts, RecipeStep } from "../loom/index.js";
+import type { NewParts, RecipeStep, RecipeTable } from "../loom/index.js";
 import type { Draft } from "./draft.js";
 import { type Misfit, misfit } from "./misfit.js";
 
@@ -30,6 +30,8 @@ export interface StepDefinition {
 	/** What it does, in one sentence for people. */
 	readonly does: string;
 	readonly needs: readonly Need[];
+	/** Names of the wires, joints and parts that the step brings into the car. */
+	readonly makes: (step: RecipeStep) => readonly string[];
 	/**
 	 * Works on the draft, or tells why the step does not fit. Called only with every need
 	 * given. What it staged before finding a misfit is dropped by the caller.
@@ -45,6 +47,18 @@ export function missing(definition: StepDefinition, step: RecipeStep): Misfit[] 
 }
 
 type TextColumn = "wire" | "other" | "from" | "to" | "part" | "joint";
+
+/** Steps by the names they make; the first that makes a name counts. */
+export function makers(recipe: RecipeTable, definition: (kind: string) => StepDefinition | undefined) {
+	const found = new Map<string, string>();
+	for (const step of recipe)
+		for (const name of definition(step.kind)?.makes(step) ?? [])
+			if (!found.has(name)) found.set(name, step.step);
+	return found;
+}
+
+/** The name a cut wire's far half gets where the row gives none. */
+export const tailName = (step: RecipeStep, cut: string): string => step.fresh || `${cut}+b`;
 
 /** A need of a column of names. */
 export const needs = (column: TextColumn, wanted: string, when?: Need["when"]): Need => ({

@@ -1,6 +1,6 @@
-import type { Loom, Wire, WireEnd } from "../../loom/index.js";
-import { endText } from "../checks.js";
+import { type Loom, type Wire, type WireEnd, wiresAtContact, wiresAtJoint } from "../../loom/index.js";
 import type { Side } from "../touched.js";
+import { endText, sidesAt } from "../wire-ends.js";
 import { naturalOrder } from "./natural.js";
 
 /** Where a wire leads in the end: a contact, ground point, bar or loose end, splices followed through. */
@@ -24,28 +24,22 @@ export interface Joined {
 	readonly reaches: readonly Reach[];
 }
 
-/** A loom with its wires filed by place: contacts and joints to the wires that end there. */
+/** A loom asked from its places: which wires end there and where they lead. */
 export class Places {
 	readonly loom: Loom;
-	readonly #contacts = new Map<string, [Wire, Side][]>();
-	readonly #joints = new Map<string, [Wire, Side][]>();
 
 	constructor(loom: Loom) {
 		this.loom = loom;
-		for (const wire of loom.wires.values())
-			for (const side of ["from", "to"] as const) {
-				const end = wire[side];
-				if (end.at === "contact") file(this.#contacts, end.contact, wire, side);
-				if (end.at === "joint") file(this.#joints, end.joint, wire, side);
-			}
 	}
 
 	atContact(id: string): Joined[] {
-		return (this.#contacts.get(id) ?? []).map(([wire, side]) => this.joined(wire, side));
+		const wires = new Set(wiresAtContact(this.loom, id));
+		return [...wires].flatMap((wire) => sidesAt(wire, "contact", id).map((side) => this.joined(wire, side)));
 	}
 
-	atJoint(id: string): readonly (readonly [Wire, Side])[] {
-		return this.#joints.get(id) ?? [];
+	atJoint(id: string): (readonly [Wire, Side])[] {
+		const wires = new Set(wiresAtJoint(this.loom, id));
+		return [...wires].flatMap((wire) => sidesAt(wire, "joint", id).map((side) => [wire, side] as const));
 	}
 
 	joined(wire: Wire, side: Side): Joined {
@@ -83,12 +77,6 @@ export class Places {
 }
 
 export const other = (side: Side): Side => (side === "from" ? "to" : "from");
-
-function file(places: Map<string, [Wire, Side][]>, id: string, wire: Wire, side: Side): void {
-	const there = places.get(id);
-	if (there) there.push([wire, side]);
-	else places.set(id, [[wire, side]]);
-}
 
 /** All that can be told of a joined wire, as one key: equal keys, no change. Direction does not count. */
 export function joinedKey({ wire, far, reaches }: Joined): string {

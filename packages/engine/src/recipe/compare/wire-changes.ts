@@ -1,6 +1,6 @@
-import type { Contact } from "../../loom/index.js";
-import { endText } from "../checks.js";
+import type { Contact, Wire } from "../../loom/index.js";
 import { connectorOf } from "../draft.js";
+import { endText, isStowed, looseSides } from "../wire-ends.js";
 import { type Change, type ChangeKind, change } from "./change.js";
 import { type Joined, joinedKey, joinedText, type Places } from "./joined.js";
 
@@ -34,7 +34,7 @@ export function looseWireChanges(a: Places, b: Places): Change[] {
 		const [before, after] = wires.map(({ places, wire }) => wire && places.joined(wire, "from"));
 		if (before && after && spanKey(before) === spanKey(after)) return [];
 		const span = (joined: Joined) => `${joinedText(joined)} from ${endText(joined.wire.from)}`;
-		return change(kindOf(a, b, before, after), `wire ${wasIs(before, after, span)}`, {
+		return change(kindOfSpan(before?.wire, after?.wire), `wire ${wasIs(before, after, span)}`, {
 			wire: id,
 			before,
 			after,
@@ -42,11 +42,26 @@ export function looseWireChanges(a: Places, b: Places): Change[] {
 	});
 }
 
+function kindOfSpan(before: Wire | undefined, after: Wire | undefined): ChangeKind {
+	if (!before || !after) return before ? "wire removed" : "wire added";
+	const looser = looseSides(after).length - looseSides(before).length;
+	if (looser !== 0) return looser > 0 ? "now ends loose" : "now connected";
+	const stowed = ({ from, to }: Wire) => [from, to].filter(isStowed).length;
+	if (stowed(after) !== stowed(before))
+		return stowed(after) > stowed(before) ? "now stowed" : "now ends loose";
+	if (endsKey(before) !== endsKey(after)) return "leads elsewhere";
+	if (before.metres !== after.metres)
+		return after.metres > before.metres ? "wire lengthened" : "wire shortened";
+	return "wire changed";
+}
+
 /** Both ends count, whichever is called `from`; what lies beyond splices is told at the contacts there. */
 function spanKey({ wire }: Joined): string {
-	const { from, to, ...rest } = wire;
-	return JSON.stringify([Object.entries(rest).sort(), [endText(from), endText(to)].sort()]);
+	const { from: _from, to: _to, ...rest } = wire;
+	return JSON.stringify([Object.entries(rest).sort(), endsKey(wire)]);
 }
+
+const endsKey = ({ from, to }: Wire): string => [endText(from), endText(to)].sort().join("\n");
 
 /** Leaves out what is the same, then pairs what is left: first by wire, then as it stands. */
 function pairUp(before: readonly Joined[], after: readonly Joined[]): Pair[] {
@@ -79,8 +94,8 @@ function kindOfPair(before: Joined, after: Joined): ChangeKind {
 	const looseAfter = after.reaches.every((reach) => reach.loose);
 	if (looseAfter && !looseBefore) return "now ends loose";
 	if (looseBefore && !looseAfter) return "now connected";
-	if (before.far.at === "loose" && after.far.at === "loose" && before.far.insulated !== after.far.insulated)
-		return after.far.insulated ? "now stowed" : "now ends loose";
+	if (looseBefore && looseAfter && isStowed(before.far) !== isStowed(after.far))
+		return isStowed(after.far) ? "now stowed" : "now ends loose";
 	const places = ({ reaches }: Joined) => JSON.stringify(reaches.map((reach) => reach.place));
 	const samePlaces = places(before) === places(after);
 	const longer = totalMetres(after) - totalMetres(before);

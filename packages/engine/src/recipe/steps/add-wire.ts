@@ -13,6 +13,7 @@ export const addWire: StepDefinition = {
 		needsSize(),
 		needsLength(),
 	],
+	makes: (step) => [step.fresh],
 	apply: (draft, step) => {
 		const checks = new Checks(draft, step);
 		const fresh = checks.newWire(step.fresh);

@@ -16,6 +16,7 @@ export const bridge: StepDefinition = {
 		needsSize(),
 		needsLength(),
 	],
+	makes: (step) => [step.fresh],
 	apply: (draft, step) => {
 		const checks = new Checks(draft, step);
 		const fresh = checks.newWire(step.fresh);

@@ -1,6 +1,6 @@
 import { Checks } from "../checks.js";
-import { bare } from "../draft.js";
-import { needs, type StepDefinition } from "../step-definition.js";
+import { needs, type StepDefinition, tailName } from "../step-definition.js";
+import { bare } from "../wire-ends.js";
 
 /** Cuts a wire at a length from its `from` end, or takes it off at one end. */
 export const cut: StepDefinition = {
@@ -15,6 +15,7 @@ export const cut: StepDefinition = {
 			given: (step) => step.at !== undefined,
 		},
 	],
+	makes: (step) => (typeof step.at === "object" ? [tailName(step, step.wire)] : []),
 	apply: (draft, step) => {
 		const checks = new Checks(draft, step);
 		const wire = checks.wire("wire");
@@ -29,7 +30,7 @@ export const cut: StepDefinition = {
 			else if (wire) draft.moveEnd(wire, at, bare);
 		} else if (at !== undefined) {
 			const metres = checks.along(wire, at.metres);
-			const tail = checks.newWire(step.fresh || `${step.wire}+b`);
+			const tail = checks.newWire(tailName(step, step.wire));
 			if (wire && metres !== undefined && tail) draft.split(wire, metres, tail, bare);
 		}
 		return checks.misfits;

@@ -14,6 +14,7 @@ export const extend: StepDefinition = {
 		needs("joint", "give the splice a name"),
 		needsLength(),
 	],
+	makes: (step) => [step.fresh, step.joint],
 	apply: (draft, step) => {
 		const checks = new Checks(draft, step);
 		const wire = checks.wire("wire");

@@ -38,4 +38,16 @@ test("misfits", () => {
 	const clash = { ...newParts, contacts: new Map([["E1.1", { ...contact("E1.1"), part: "S9" }]]) };
 	const { misfits } = applyRecipe(bench, recipe(step("fit part", { part: "S9" })), clash);
 	expect(misfits.map((found) => found.problem)).toEqual(["its contact E1.1 is in the car already"]);
+	const taken = { ...newParts, contacts: new Map([["S9.a", contact("S9.a", "C2", "1")]]) };
+	expect(
+		applyRecipe(bench, recipe(step("fit part", { part: "S9" })), taken).misfits.map((m) => m.text),
+	).toEqual([
+		"step 1 'fit part': part: its contact S9.a: cavity 1 of C2 already holds T1.1; give it a cavity of its own in new-contacts.csv",
+	]);
+});
+
+test("the cavity of a part that came out is free for the new one", () => {
+	const taken = { ...newParts, contacts: new Map([["S9.a", contact("S9.a", "C2", "1")]]) };
+	const steps = recipe(step("remove part", { part: "T1" }), step("fit part", { part: "S9" }));
+	expect(applyRecipe(bench, steps, taken).misfits).toEqual([]);
 });

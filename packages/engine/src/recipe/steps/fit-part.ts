@@ -1,4 +1,4 @@
-import type { Contact } from "../../loom/index.js";
+import { type Contact, cavityFaults, type Part } from "../../loom/index.js";
 import { Checks } from "../checks.js";
 import type { Draft } from "../draft.js";
 import { needs, type StepDefinition } from "../step-definition.js";
@@ -8,6 +8,7 @@ export const fitPart: StepDefinition = {
 	kind: "fit part",
 	does: "A new part with its contacts is fitted, or a new joint is set.",
 	needs: [needs("part", "name a part of new-parts.csv or a joint of new-joints.csv")],
+	makes: (step) => [step.part],
 	apply: (draft, step, fresh) => {
 		const checks = new Checks(draft, step);
 		const id = step.part;
@@ -21,7 +22,7 @@ export const fitPart: StepDefinition = {
 			);
 		if (part) {
 			const contacts = [...fresh.contacts.values()].filter((contact) => contact.part === id);
-			checkContacts(draft, checks, id, contacts);
+			checkContacts(draft, checks, part, contacts);
 			if (checks.misfits.length === 0) draft.addPart(part, contacts);
 		} else if (joint) {
 			if (checks.misfits.length === 0) draft.addJoint(joint);
@@ -31,15 +32,24 @@ export const fitPart: StepDefinition = {
 	},
 };
 
-function checkContacts(draft: Draft, checks: Checks, part: string, contacts: readonly Contact[]): void {
+function checkContacts(draft: Draft, checks: Checks, part: Part, contacts: readonly Contact[]): void {
 	for (const { id } of contacts.filter((contact) => draft.contacts.has(contact.id)))
 		checks.fail("part", `its contact ${id} is in the car already`, "name it otherwise in new-contacts.csv");
 	const connectors = new Set(contacts.map((contact) => contact.connector));
 	for (const connector of connectors)
-		if (connector !== "" && connector !== part && !draft.parts.has(connector))
+		if (connector !== "" && connector !== part.id && !draft.parts.has(connector))
 			checks.fail(
 				"part",
 				`its connector ${connector} is not in the car`,
 				`fit ${connector} in an earlier step`,
+			);
+	const kinds = new Map([...draft.parts.kept().values(), part].map(({ id, kind }) => [id, kind]));
+	const fitted = new Set(contacts.map((contact) => contact.id));
+	for (const fault of cavityFaults([...draft.contacts.kept().values(), ...contacts], kinds))
+		if (fitted.has(fault.contact))
+			checks.fail(
+				"part",
+				`its contact ${fault.contact}: ${fault.problem}`,
+				`give it ${fault.wanted} in new-contacts.csv`,
 			);
 }

@@ -1,7 +1,7 @@
 import type { RecipeStep, Wire, WireEnd } from "../../loom/index.js";
 import { Checks } from "../checks.js";
 import type { Draft } from "../draft.js";
-import { needs, type StepDefinition } from "../step-definition.js";
+import { needs, type StepDefinition, tailName } from "../step-definition.js";
 import type { Side } from "../touched.js";
 
 /** Joins a wire's one loose end to a joint, to another loose end, or into the run of another wire. */
@@ -17,6 +17,10 @@ export const join: StepDefinition = {
 		),
 		needs("joint", "give the splice a name", (step) => step.to === ""),
 	],
+	makes: (step) =>
+		[step.joint, ...(typeof step.at === "object" ? [tailName(step, step.other)] : [])].filter(
+			(name) => name !== "",
+		),
 	apply: (draft, step) => {
 		const checks = new Checks(draft, step);
 		const wire = checks.wire("wire");
@@ -56,7 +60,7 @@ function joinWires(draft: Draft, step: RecipeStep, checks: Checks, wire?: Wire, 
 		draft.moveEnd(other, otherSide, end);
 	} else {
 		const metres = checks.along(other, at.metres);
-		const tail = checks.newWire(step.fresh || `${step.other}+b`);
+		const tail = checks.newWire(tailName(step, step.other));
 		if (!wire || !side || !other || metres === undefined || !tail || !splice) return;
 		const end: WireEnd = { at: "joint", joint: splice.id };
 		draft.addJoint(splice);

@@ -1,6 +1,6 @@
 import { Checks } from "../checks.js";
-import { sidesAt } from "../draft.js";
 import { needs, type StepDefinition } from "../step-definition.js";
+import { sidesAt } from "../wire-ends.js";
 
 /** Moves a terminal, with every wire crimped in it, from one cavity to another. */
 export const moveTerminal: StepDefinition = {
@@ -10,6 +10,7 @@ export const moveTerminal: StepDefinition = {
 		needs("from", "name the contact whose terminal is moved"),
 		needs("to", "name the contact it is moved to"),
 	],
+	makes: () => [],
 	apply: (draft, step) => {
 		const checks = new Checks(draft, step);
 		const from = checks.contact("from");
@@ -20,7 +21,8 @@ export const moveTerminal: StepDefinition = {
 			checks.fail("from", `${from.id} has no wire on it`, "name a contact with a wire crimped to it");
 		if (checks.misfits.length > 0 || !from || !to) return checks.misfits;
 		for (const wire of wires)
-			for (const side of sidesAt(wire, from.id)) draft.moveEnd(wire, side, { at: "contact", contact: to.id });
+			for (const side of sidesAt(wire, "contact", from.id))
+				draft.moveEnd(wire, side, { at: "contact", contact: to.id });
 		return [];
 	},
 };

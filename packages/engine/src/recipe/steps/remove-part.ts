@@ -9,6 +9,7 @@ export const removePart: StepDefinition = {
 	kind: "remove part",
 	does: "A part comes out; the wires that ended there have bare ends.",
 	needs: [needs("part", "name the part to take out")],
+	makes: () => [],
 	apply: (draft, step) => {
 		const checks = new Checks(draft, step);
 		const part = checks.part();

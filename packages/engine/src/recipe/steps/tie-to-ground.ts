@@ -15,6 +15,7 @@ export const tieToGround: StepDefinition = {
 		needsSize(byNewWire),
 		needsLength(byNewWire),
 	],
+	makes: (step) => (byNewWire(step) ? [step.fresh] : []),
 	apply: (draft, step) => {
 		const checks = new Checks(draft, step);
 		const joint = checks.joint("to");
