@@ -9,7 +9,8 @@
  */
 import { type SelectedInverse, selectedInverse } from "@loomwright/linalg";
 import { type Bridges, findBridges } from "./bridges.js";
-import type { BranchChange, Change } from "./changes.js";
+import { type Chains, findChains } from "./chains.js";
+import type { Change } from "./changes.js";
 import type { BranchState } from "../devices/index.js";
 import { componentOf } from "./components.js";
 import { type Operating, operate, separated, voltsAt } from "./operating.js";
@@ -32,6 +33,23 @@ interface Term {
 	/** Siemens before and after. */
 	readonly before: number;
 	readonly after: number;
+	readonly emf: number;
+	/** Where the change stands in for one of another branch of its chain. */
+	readonly shift: Shift | undefined;
+}
+
+/** A change moved along its chain: points between the true and the worked branch are put right by it. */
+interface Shift {
+	readonly chain: number;
+	/** Interior nodes whose position lies in [from, to) are between the two branches. */
+	readonly from: number;
+	readonly to: number;
+	/** Ohms added; Infinity for an opening. */
+	readonly ohms: number;
+	/** End of the worked branch on the true branch's side, and its other end. */
+	readonly near: number;
+	readonly far: number;
+	/** Source of the worked branch, positive at `near`. */
 	readonly emf: number;
 }
 
@@ -62,6 +80,8 @@ export class Batch {
 	readonly #dead: boolean;
 	#inverse: SelectedInverse | undefined;
 	#bridges: Bridges | undefined;
+	#chains: Chains | undefined;
+	#metered: Set<number> | undefined;
 
 	/** @param point an operating point without a change */
 	constructor(point: Operating, probes: readonly Probe[], dead = false) {
@@ -96,7 +116,7 @@ export class Batch {
 			if (terms.length > MOST_TERMS) return undefined;
 			const cut = this.#cut(terms);
 			if (cut === "several") return undefined;
-			const moving = terms.filter((t) => t.branch < 0 || t.branch !== cut.bridge);
+			const moving = this.#shifted(terms.filter((t) => t.branch < 0 || t.branch !== cut.bridge));
 			const solution = this.#corrections(moving);
 			if (solution === undefined) return undefined;
 			if (this.#dead || automata.length === 0) return this.#result(terms, moving, solution, cut, states);
@@ -126,7 +146,10 @@ export class Batch {
 				to.set(branch, row[at]!);
 			});
 		});
-		for (const c of change.branches) to.set(c.branch, { siemens: c.siemens, emf: this.#emf(c) });
+		for (const c of change.branches) {
+			const own = to.get(c.branch)?.emf ?? emf[c.branch]!;
+			to.set(c.branch, { siemens: c.siemens, emf: c.emf ?? own });
+		}
 		const terms: Term[] = [];
 		for (const [branch, { siemens: after, emf: source }] of to) {
 			const before = siemens[branch]!;
@@ -134,15 +157,60 @@ export class Batch {
 			const dg = after - before;
 			if (dg === 0 && dh === 0) continue;
 			const { a, b } = circuit.branches[branch]!;
-			terms.push({ a, b, dg, dh, branch, before, after, emf: source });
+			terms.push({ a, b, dg, dh, branch, before, after, emf: source, shift: undefined });
 		}
 		for (const { a, b, siemens: dg } of change.added)
-			terms.push({ a, b, dg, dh: 0, branch: -1, before: 0, after: dg, emf: 0 });
+			terms.push({ a, b, dg, dh: 0, branch: -1, before: 0, after: dg, emf: 0, shift: undefined });
 		return terms;
 	}
 
-	#emf(change: BranchChange): number {
-		return this.#dead ? 0 : (change.emf ?? this.#point.standing.emf[change.branch]!);
+	/** The same changes, each worked on the largest resistance of its chain where it is alone there. */
+	#shifted(terms: readonly Term[]): Term[] {
+		const { circuit, siemens, emf } = this.#point;
+		this.#chains ??= findChains(circuit, siemens);
+		const chains = this.#chains;
+		const chainOf = (t: Term) => (t.branch < 0 ? -1 : chains.of[t.branch]!);
+		const landsInside = (chain: number) =>
+			this.#meteredChains(chains).has(chain) ||
+			terms.some((t) => [t.a, t.b].some((node) => t.branch < 0 && node >= 0 && chains.nodeOf[node] === chain));
+		return terms.map((term) => {
+			const chain = chainOf(term);
+			if (chain < 0 || term.before === 0 || term.emf !== 0 || emf[term.branch] !== 0) return term;
+			const worked = chains.largest[chain]!;
+			// Worth it only where the true branch is small beside the chain.
+			if (worked === term.branch || term.before < 10 * siemens[worked]!) return term;
+			if (terms.some((t) => t !== term && chainOf(t) === chain) || landsInside(chain)) return term;
+			const before = siemens[worked]!;
+			const ohms = term.after === 0 ? Number.POSITIVE_INFINITY : 1 / term.after - 1 / term.before;
+			const after = term.after === 0 ? 0 : 1 / (1 / before + ohms);
+			const { a, b } = circuit.branches[worked]!;
+			const at = chains.at[worked]!;
+			const own = chains.at[term.branch]!;
+			// Nodes are numbered along the chain; the worked branch's near end is the one towards the true branch.
+			const near = a >= 0 && chains.nodeOf[a] === chain && chains.nodeAt[a] === (at < own ? at : at - 1) ? a : b;
+			const source = this.#dead ? 0 : emf[worked]!;
+			const shift: Shift = {
+				chain,
+				from: Math.min(at, own),
+				to: Math.max(at, own),
+				ohms,
+				near,
+				far: near === a ? b : a,
+				emf: near === a ? source : -source,
+			};
+			const dg = after - before;
+			return { a, b, dg, dh: dg * source, branch: worked, before, after, emf: source, shift };
+		});
+	}
+
+	/** Chains into which an ohmmeter pushes its own current: they are no longer one current's way. */
+	#meteredChains(chains: Chains): ReadonlySet<number> {
+		if (this.#metered === undefined) {
+			const ends = this.#probes.flatMap((p) => (p.kind === "ohms" ? [p.a, p.b] : []));
+			this.#metered = new Set(ends.filter((node) => node >= 0).map((node) => chains.nodeOf[node]!));
+			this.#metered.delete(-1);
+		}
+		return this.#metered;
 	}
 
 	/** Which parts the change separates or joins: none, one at a bridge, or more than can be said cheaply. */
@@ -222,6 +290,40 @@ export class Batch {
 	}
 
 	#difference(a: number, b: number, terms: readonly Term[], c: Float64Array): number {
+		let v = 0;
+		let from = a;
+		let to = b;
+		for (const term of terms) {
+			const { shift } = term;
+			if (shift === undefined) continue;
+			// A point between the true and the worked branch of an opened chain hangs on the far end instead; of a
+			// chain with resistance added it lies the added drop lower.
+			const amps = shift.ohms === Number.POSITIVE_INFINITY ? 0 : this.#plain(shift.near, shift.far, terms, c);
+			const drop = amps === 0 ? 0 : term.after * (amps - shift.emf) * shift.ohms;
+			if (this.#inside(shift, a)) {
+				if (shift.ohms === Number.POSITIVE_INFINITY) {
+					from = shift.far;
+					v += shift.emf;
+				} else v -= drop;
+			}
+			if (this.#inside(shift, b)) {
+				if (shift.ohms === Number.POSITIVE_INFINITY) {
+					to = shift.far;
+					v -= shift.emf;
+				} else v += drop;
+			}
+		}
+		return v + this.#plain(from, to, terms, c);
+	}
+
+	#inside(shift: Shift, node: number): boolean {
+		if (node < 0 || this.#chains!.nodeOf[node] !== shift.chain) return false;
+		const at = this.#chains!.nodeAt[node]!;
+		return at >= shift.from && at < shift.to;
+	}
+
+	#plain(a: number, b: number, terms: readonly Term[], c: Float64Array): number {
+		if (a === b) return 0;
 		const y = this.#row(a, b);
 		let v = voltsAt(this.#point.volts, a) - voltsAt(this.#point.volts, b);
 		for (let k = 0; k < terms.length; k++) v += c[k]! * across(y, terms[k]!);

@@ -116,7 +116,17 @@ export class Circuit {
 	standing(condition: string): Standing {
 		const known = this.#standings.get(condition);
 		if (known) return known;
-		const settings = settingsOf(this.loom, condition);
+		const standing = this.standingOf(settingsOf(this.loom, condition), condition);
+		this.#standings.set(condition, standing);
+		return standing;
+	}
+
+	/**
+	 * What every branch is under these settings, listed as a condition of the loom or not. Not kept.
+	 * @param settings part, connector or contact to state; what is not set stands in its kind's default
+	 * @param name what the standing is called in messages
+	 */
+	standingOf(settings: ReadonlyMap<string, string>, name: string): Standing {
 		const network = buildNetwork(this.loom, settings);
 		const siemens = new Float64Array(this.branches.length);
 		const emf = new Float64Array(this.branches.length);
@@ -131,9 +141,7 @@ export class Circuit {
 			branches: spec.branches,
 			watch: spec.watch.map(([a, b]) => [number(a), number(b)] as const),
 		}));
-		const standing = { condition, siemens, emf, automata };
-		this.#standings.set(condition, standing);
-		return standing;
+		return { condition: name, siemens, emf, automata };
 	}
 }
 

@@ -11,7 +11,7 @@ import { componentOf } from "./components.js";
 import { CircuitError } from "./error.js";
 import { type NetworkSolver, solverOf } from "./solver.js";
 
-/** Largest accepted |sum of currents| / sum of |g||v| at a node. */
+/** Largest accepted |sum of currents| / (sum of conductances x largest potential) at a node. */
 export const RESIDUAL_LIMIT = 1e-10;
 
 export interface Operating extends NetworkSolver {
@@ -137,11 +137,14 @@ function checkCurrents(point: Operating): void {
 	const n = circuit.nodes.length;
 	const sum = new Float64Array(n);
 	const size = new Float64Array(n);
+	// Measured against the largest potential: a part that lies at rest has nothing but rounding of its own.
+	let most = Number.MIN_VALUE;
+	for (const v of volts) most = Math.max(most, Math.abs(v));
 	const flow = (a: number, b: number, g: number, source: number) => {
 		const va = voltsAt(volts, a);
 		const vb = voltsAt(volts, b);
 		const amps = g * (va - vb - source);
-		const scale = g * (Math.abs(va) + Math.abs(vb) + Math.abs(source));
+		const scale = g * most;
 		if (a >= 0) {
 			sum[a]! += amps;
 			size[a]! += scale;
