@@ -1,6 +1,5 @@
 import type { Contact, Joint, Loom } from "../../loom/index.js";
 import { connectorOf, isOwnConnector } from "../draft.js";
-import { endKey } from "../touched.js";
 import { type Change, change } from "./change.js";
 import { Places } from "./joined.js";
 import { naturalOrder } from "./natural.js";
@@ -96,19 +95,17 @@ function jointChanges(before: Places, after: Places): Change[] {
 	return [...ownRow, ...both.flatMap((joint) => rewired(before, after, joint))];
 }
 
+/** The wires that meet at a joint, in natural order; a looped one twice. */
 const meeting = (places: Places, joint: string): string =>
 	places
 		.atJoint(joint)
 		.map(([wire]) => wire.id)
+		.sort(naturalOrder)
 		.join(", ") || "no wires";
 
 function rewired(before: Places, after: Places, { id, kind }: Joint): Change[] {
-	const ends = (places: Places) =>
-		places
-			.atJoint(id)
-			.map(([wire, side]) => endKey(wire, side))
-			.sort();
-	if (ends(before).join() === ends(after).join()) return [];
-	const text = `${kind} ${id}: ${meeting(before, id)} met, now ${meeting(after, id)} meet`;
+	const [met, meet] = [meeting(before, id), meeting(after, id)];
+	if (met === meet) return [];
+	const text = `${kind} ${id}: ${met} met, now ${meet} meet`;
 	return [change("joint rewired", text, { joint: id })];
 }

@@ -32,9 +32,11 @@ export class Places {
 		this.loom = loom;
 	}
 
+	/** In natural order of the wires' names, so that the order of rows does not matter. */
 	atContact(id: string): Joined[] {
-		const wires = new Set(wiresAtContact(this.loom, id));
-		return [...wires].flatMap((wire) => sidesAt(wire, "contact", id).map((side) => this.joined(wire, side)));
+		const wires = [...new Set(wiresAtContact(this.loom, id))];
+		wires.sort((x, y) => naturalOrder(x.id, y.id));
+		return wires.flatMap((wire) => sidesAt(wire, "contact", id).map((side) => this.joined(wire, side)));
 	}
 
 	atJoint(id: string): (readonly [Wire, Side])[] {

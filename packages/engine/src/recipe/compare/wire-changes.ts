@@ -1,8 +1,8 @@
-import type { Contact, Wire } from "../../loom/index.js";
+import type { Contact, Wire, WireEnd } from "../../loom/index.js";
 import { connectorOf } from "../draft.js";
 import { endText, isStowed, looseSides } from "../wire-ends.js";
 import { type Change, type ChangeKind, change } from "./change.js";
-import { type Joined, joinedKey, joinedText, type Places } from "./joined.js";
+import { type Joined, joinedKey, joinedText, other, type Places } from "./joined.js";
 
 type Pair = readonly [before: Joined | undefined, after: Joined | undefined];
 
@@ -81,12 +81,18 @@ function kindOf(a: Places, b: Places, before: Joined | undefined, after: Joined 
 	if (before) {
 		const now = b.loom.wires.get(before.wire.id);
 		if (!now) return "wire removed";
-		return now[before.side].at === "loose" ? "wire taken off" : "wire moved";
+		return counterpart(before, now).at === "loose" ? "wire taken off" : "wire moved";
 	}
 	if (!after) throw new Error("a change needs a before or an after");
 	const was = a.loom.wires.get(after.wire.id);
 	if (!was) return "wire added";
-	return was[after.side].at === "loose" ? "loose end fitted" : "wire moved";
+	return counterpart(after, was).at === "loose" ? "loose end fitted" : "wire moved";
+}
+
+/** Where this end of a wire is in the other loom: not where its far end stayed, whichever is called `from` there. */
+function counterpart({ far, side }: Joined, inOther: Wire): WireEnd {
+	const stayed = (["from", "to"] as const).find((at) => endText(inOther[at]) === endText(far));
+	return inOther[stayed ? other(stayed) : side];
 }
 
 function kindOfPair(before: Joined, after: Joined): ChangeKind {
