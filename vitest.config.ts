@@ -1,15 +1,13 @@
 import { defineConfig } from "vitest/config";
 
+/** Workspace packages are read as sources, so the tests need no build. */
+const conditions = ["source", "node", "import", "default"];
+
 export default defineConfig({
-	ssr: { resolve: { conditions: ["source", "node", "import", "default"] } },
-	resolve: { conditions: ["source", "node", "import", "default"] },
+	ssr: { resolve: { conditions } },
+	resolve: { conditions },
 	test: {
-		include: [
-			"packages/*/src/**/*.test.ts",
-			"packages/*/src/**/*.test.tsx",
-			"scripts/**/*.test.ts",
-			"bench/**/*.test.ts",
-		],
-		testTimeout: 60000,
+		include: ["packages/*/src/**/*.test.{ts,tsx}", "{scripts,bench}/**/*.test.ts"],
+		testTimeout: 60_000,
 	},
 });

@@ -38,7 +38,7 @@ mkdir -p node_modules/.bin && cp tsc-stub node_modules/.bin/tsc && chmod +x node
 `;
 
 const prepare = (...args: string[]) => {
-	const env = { ...process.env, PATH: `${join(tree, "bin")}:${process.env.PATH}` };
+	const env: NodeJS.ProcessEnv = { ...process.env, PATH: `${join(tree, "bin")}:${process.env.PATH}` };
 	delete env.npm_execpath;
 	return spawnSync(process.execPath, [join(tree, "scripts/prepare.mjs"), ...args], {
 		cwd: tmpdir(),
