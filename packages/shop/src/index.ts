@@ -1,1 +1,1 @@
-export {};
+export { Store } from "./store/store.js";

@@ -1,0 +1,73 @@
+/**
+ * The embedded database: the one file that knows which driver it is.
+ *
+ * WAL with synchronous=FULL: a commit that was acknowledged survives a kill and a loss of power.
+ */
+import { mkdirSync } from "node:fs";
+import { dirname } from "node:path";
+import Database from "better-sqlite3";
+import {
+	CompiledQuery,
+	type DatabaseConnection,
+	Kysely,
+	SqliteAdapter,
+	SqliteDialect,
+	type SqliteDialectConfig,
+	SqliteDriver,
+} from "kysely";
+import { StoreError } from "./error.js";
+import type { Schema } from "./schema.js";
+
+/** How long a commit waits for another process that holds the file, in milliseconds. */
+const BUSY_MS = 5000;
+
+/** Takes the write lock when a transaction starts, so that what it reads is what it then writes on. */
+class WriteFirstDriver extends SqliteDriver {
+	override async beginTransaction(connection: DatabaseConnection): Promise<void> {
+		await connection.executeQuery(CompiledQuery.raw("begin immediate"));
+	}
+}
+
+/** SQLite takes back table changes with the transaction, so a migration that fails or is killed leaves nothing. */
+class WholeMigrationsAdapter extends SqliteAdapter {
+	override get supportsTransactionalDdl(): boolean {
+		return true;
+	}
+}
+
+class WriteFirstDialect extends SqliteDialect {
+	readonly #config: SqliteDialectConfig;
+
+	constructor(config: SqliteDialectConfig) {
+		super(config);
+		this.#config = config;
+	}
+
+	override createAdapter(): SqliteAdapter {
+		return new WholeMigrationsAdapter();
+	}
+
+	override createDriver(): SqliteDriver {
+		return new WriteFirstDriver(this.#config);
+	}
+}
+
+/**
+ * Opens the database file, making it and its folder when missing.
+ * @throws StoreError when the folder or file cannot be written or is no database
+ */
+export function openDatabase(file: string): Kysely<Schema> {
+	try {
+		mkdirSync(dirname(file), { recursive: true });
+		const database = new Database(file, { timeout: BUSY_MS });
+		database.pragma("journal_mode = WAL");
+		database.pragma("synchronous = FULL");
+		database.pragma("foreign_keys = ON");
+		return new Kysely<Schema>({ dialect: new WriteFirstDialect({ database }) });
+	} catch (error) {
+		throw new StoreError(
+			`${file} cannot be opened as the shop's database: ${(error as Error).message}`,
+			"Name a folder that can be written with --data.",
+		);
+	}
+}

@@ -1,0 +1,78 @@
+/** Jobs and the tables of their cars. */
+import { createHash } from "node:crypto";
+import type { Kysely, Transaction } from "kysely";
+import type { JobRow, Schema } from "./schema.js";
+
+/** File name to text. */
+export type Files = Readonly<Record<string, string>>;
+
+export interface NewJob {
+	readonly title: string;
+	/** Folder it was taken from, or empty. */
+	readonly source: string;
+	readonly tables: Files;
+	readonly practice: Files;
+}
+
+export const listJobs = (db: Kysely<Schema>): Promise<JobRow[]> =>
+	db.selectFrom("job").selectAll().orderBy("created").orderBy("id").execute();
+
+export const findJob = (db: Kysely<Schema>, id: string): Promise<JobRow | undefined> =>
+	db.selectFrom("job").selectAll().where("id", "=", id).executeTakeFirst();
+
+/** Stores a new job; its id comes from the title, with a number when taken. */
+export async function addJob(trx: Transaction<Schema>, job: NewJob, created: string): Promise<JobRow> {
+	const row: JobRow = { id: await freeId(trx, job.title), title: job.title, source: job.source, created };
+	await trx.insertInto("job").values(row).execute();
+	await putFiles(trx, "table_file", row.id, job.tables);
+	await putFiles(trx, "practice_file", row.id, job.practice);
+	return row;
+}
+
+async function freeId(db: Kysely<Schema>, title: string): Promise<string> {
+	const stem =
+		title
+			.normalize("NFKD")
+			.toLowerCase()
+			.replace(/[^a-z0-9]+/g, "-")
+			.slice(0, 40)
+			.replace(/^-|-$/g, "") || "job";
+	const taken = new Set((await listJobs(db)).map((job) => job.id));
+	let id = stem;
+	for (let n = 2; taken.has(id); n += 1) id = `${stem}-${n}`;
+	return id;
+}
+
+/** The files of a job by name: its tables, or its practice evidence. */
+export async function filesOf(
+	db: Kysely<Schema>,
+	kind: "table_file" | "practice_file",
+	job: string,
+): Promise<Files> {
+	const rows = await db
+		.selectFrom(kind)
+		.select(["name", "text"])
+		.where("job", "=", job)
+		.orderBy("name")
+		.execute();
+	return Object.fromEntries(rows.map((row) => [row.name, row.text]));
+}
+
+/** Stores files of a job, in place of those of the same name. */
+export async function putFiles(
+	trx: Transaction<Schema>,
+	kind: "table_file" | "practice_file",
+	job: string,
+	files: Files,
+): Promise<void> {
+	for (const [name, text] of Object.entries(files))
+		await trx
+			.insertInto(kind)
+			.values({ job, name, text })
+			.onConflict((clash) => clash.columns(["job", "name"]).doUpdateSet({ text }))
+			.execute();
+}
+
+/** Fingerprint of a file's text: SHA-256, hexadecimal; empty for no file. */
+export const fingerprint = (text: string | undefined): string =>
+	text === undefined ? "" : createHash("sha256").update(text, "utf8").digest("hex");
