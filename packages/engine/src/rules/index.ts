@@ -1,0 +1,15 @@
+/** The rules. A new rule is one new file and one line here. */
+import type { Circuit } from "../circuit/index.js";
+import { sensorReturn } from "./sensor-return.js";
+import type { Finding, Rule, Severity } from "./types.js";
+
+export const rules: readonly Rule[] = [sensorReturn];
+
+const ORDER: Readonly<Record<Severity, number>> = { stop: 0, warn: 1, note: 2 };
+
+/** Every finding of every rule: the gravest first, then in the order of the rules. */
+export function runRules(circuit: Circuit): Finding[] {
+	return rules.flatMap((rule) => rule.check(circuit)).sort((x, y) => ORDER[x.severity] - ORDER[y.severity]);
+}
+
+export type { Finding, Rule, Severity } from "./types.js";
