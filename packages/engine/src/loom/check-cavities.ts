@@ -2,7 +2,7 @@ import type { Contact, Part } from "./types.js";
 
 /** Something wrong with how contacts sit in their housings. */
 export interface CavityFault {
-	readonly contact: string;
+	readonly contact: Contact;
 	readonly problem: string;
 	readonly wanted: string;
 }
@@ -28,7 +28,7 @@ export function cavityFaults(
 		if (taken) {
 			const side = half === "" ? "" : `, half ${half},`;
 			faults.push({
-				contact: contact.id,
+				contact,
 				problem: `cavity ${contact.cavity} of ${housing}${side} already holds ${taken.id}`,
 				wanted: "a cavity of its own",
 			});
@@ -41,7 +41,7 @@ export function cavityFaults(
 	for (const { contact, mate } of halves) {
 		if (seats.has(mate)) continue;
 		faults.push({
-			contact: contact.id,
+			contact,
 			problem: `cavity ${contact.cavity} of ${contact.part} has no contact on the other half`,
 			wanted: `a contact with the same cavity and role ${contact.role === "a" ? "b" : "a"}`,
 		});

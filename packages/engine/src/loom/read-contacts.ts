@@ -1,4 +1,5 @@
 import { parseSettings, type Row } from "../tables/index.js";
+import { cavityFaults } from "./check-cavities.js";
 import { type Context, claim, mustKnow, rowsOf } from "./context.js";
 import { placeWords } from "./names.js";
 import type { CONTACT_COLUMNS } from "./schemas.js";
@@ -12,6 +13,7 @@ export function readContacts(
 	table: "contacts" | "new-contacts",
 ): ReadonlyMap<string, Contact> {
 	const contacts = new Map<string, Contact>();
+	const rows = new Map<Contact, ContactRow>();
 	for (const row of rowsOf(context, table, "contact")) {
 		claim(context, row, "contact", "contact");
 		checkPart(context, row, table === "new-contacts");
@@ -27,8 +29,14 @@ export function readContacts(
 			label: row.text("label"),
 			note: row.text("note"),
 		};
-		if (!row.faulty) contacts.set(contact.id, contact);
+		rows.set(contact, row);
 	}
+	// With contacts of faulty rows too: a half that is there, if faulty, is not missing.
+	for (const { contact, problem, wanted } of cavityFaults(rows.keys(), context.partKinds)) {
+		const row = rows.get(contact)!;
+		if (!row.faulty) row.refuse("cavity", problem, wanted);
+	}
+	for (const [contact, row] of rows) if (!row.faulty) contacts.set(contact.id, contact);
 	return contacts;
 }
 

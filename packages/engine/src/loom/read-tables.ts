@@ -1,5 +1,4 @@
 import { didYouMean, nearestName, type TableError, TableErrors } from "../tables/index.js";
-import { cavityFaults } from "./check-cavities.js";
 import type { Context } from "./context.js";
 import type { LoomTables, Place, RowKind } from "./loom-tables.js";
 import { Names } from "./names.js";
@@ -11,7 +10,6 @@ import { readParts } from "./read-parts.js";
 import { readRecipe } from "./read-recipe.js";
 import { readWires } from "./read-wires.js";
 import { SCHEMAS, type TableName } from "./schemas.js";
-import type { Contact } from "./types.js";
 
 const TABLES = Object.keys(SCHEMAS) as TableName[];
 
@@ -34,8 +32,6 @@ export function readTables(files: Readonly<Record<string, string>>, name = ""): 
 		contacts: readContacts(context, "new-contacts"),
 		joints: readJoints(context, "new-joints"),
 	};
-	checkCavities(context, contacts);
-	checkCavities(context, newParts.contacts);
 	const conditions = readConditions(context);
 	const monitors = readMonitors(context);
 	const functions = readFunctions(context);
@@ -90,12 +86,6 @@ function sortFiles(files: Readonly<Record<string, string>>, errors: TableError[]
 		}
 	}
 	return sorted;
-}
-
-function checkCavities(context: Context, contacts: ReadonlyMap<string, Contact>): void {
-	for (const { contact, problem, wanted } of cavityFaults(contacts.values(), context.partKinds)) {
-		context.errors.push({ ...context.names.find("contact", contact)!, column: "cavity", problem, wanted });
-	}
 }
 
 /** In the order of the tables, then of rows; whole files first. */

@@ -22,11 +22,11 @@ const WANTED = "a length such as 1.2 m, 850 mm, 85 cm, 47 in or 4 ft (a bare num
 export function parseLength(text: string): Parsed<number> {
 	const match = /^(.{0,40}?)\s?([a-z]*)$/i.exec(text.trim());
 	if (!match?.[1]) return bad(`"${text}" is not a length`, WANTED);
+	const number = parseNumber(match[1]);
+	if (!number.ok) return decimalComma(match[1]) ?? bad(`"${text}" is not a length`, WANTED);
 	const unit = match[2] || "m";
 	const factor = Object.hasOwn(PER_METRE, unit) ? PER_METRE[unit] : undefined;
 	if (!factor) return bad(`"${text}" has no unit of length known here`, WANTED);
-	const number = parseNumber(match[1]);
-	if (!number.ok) return decimalComma(match[1]) ?? bad(`"${text}" is not a length`, WANTED);
 	const metres = (number.value * factor[0]) / factor[1];
 	if (metres < 0) return bad(`"${text}" is below zero`, WANTED);
 	if (metres > LONGEST_METRES) {
