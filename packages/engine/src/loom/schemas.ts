@@ -9,7 +9,7 @@ function schema<Columns extends string>(...columns: readonly Columns[]): Schema<
 
 type Bare<Column extends string> = Column extends `${infer Name}*` ? Name : Column;
 
-export const PART_COLUMNS = schema(
+const PART_COLUMNS = schema(
 	"part*",
 	"kind*",
 	"label",
@@ -32,7 +32,7 @@ export const CONTACT_COLUMNS = schema(
 	"note",
 );
 
-export const WIRE_COLUMNS = schema(
+const WIRE_COLUMNS = schema(
 	"wire*",
 	"from*",
 	"to*",
@@ -46,11 +46,11 @@ export const WIRE_COLUMNS = schema(
 	"note",
 );
 
-export const JOINT_COLUMNS = schema("joint*", "kind*", "label", "place", "metal", "ohms", "marks", "note");
+const JOINT_COLUMNS = schema("joint*", "kind*", "label", "place", "metal", "ohms", "marks", "note");
 
-export const CONDITION_COLUMNS = schema("condition*", "title", "subject*", "state*");
+const CONDITION_COLUMNS = schema("condition*", "title", "subject*", "state*");
 
-export const MONITOR_COLUMNS = schema(
+const MONITOR_COLUMNS = schema(
 	"code*",
 	"unit*",
 	"title",
@@ -66,7 +66,7 @@ export const MONITOR_COLUMNS = schema(
 	"note",
 );
 
-export const FUNCTION_COLUMNS = schema(
+const FUNCTION_COLUMNS = schema(
 	"function*",
 	"title",
 	"when*",

@@ -23,6 +23,11 @@ test("is symmetric, zero only for the same word, and within the words' lengths",
 			expect(distance === 0).toBe(from === to);
 			expect(distance).toBeLessThanOrEqual(Math.max(from.length, to.length));
 			expect(distance).toBeGreaterThanOrEqual(Math.abs(from.length - to.length));
+			for (const most of [0, 1, 2, 5]) {
+				const limited = editDistance(from, to, most);
+				if (distance <= most) expect(limited).toBe(distance);
+				else expect(limited).toBeGreaterThan(most);
+			}
 		}),
 		{ seed: 1965 },
 	);

@@ -1,10 +1,14 @@
-/** Letters that must be changed, added, dropped or swapped with the next to turn one word into the other. */
-export function editDistance(from: string, to: string): number {
+/**
+ * Letters that must be changed, added, dropped or swapped with the next to turn one word into the other.
+ * Above `most` it is not counted out: any number above `most` may come back.
+ */
+export function editDistance(from: string, to: string, most = Number.POSITIVE_INFINITY): number {
 	// Optimal string alignment, three rows: d[i][j] from d[i-1], d[i-2].
 	let before: number[] = [];
 	let above = Array.from({ length: to.length + 1 }, (_, j) => j);
 	for (let i = 1; i <= from.length; i++) {
 		const row = [i];
+		let least = i;
 		for (let j = 1; j <= to.length; j++) {
 			const same = from[i - 1] === to[j - 1];
 			let best = Math.min(above[j]! + 1, row[j - 1]! + 1, above[j - 1]! + (same ? 0 : 1));
@@ -12,7 +16,10 @@ export function editDistance(from: string, to: string): number {
 				best = Math.min(best, before[j - 2]! + 1);
 			}
 			row.push(best);
+			least = Math.min(least, best);
 		}
+		// A swap reaches back two rows, so one row above the limit is not yet the end.
+		if (least > most + 1) return least;
 		before = above;
 		above = row;
 	}
@@ -28,7 +35,7 @@ export function nearestName(name: string, known: Iterable<string>): string | und
 		if (Math.abs(candidate.length - word.length) >= least) continue;
 		// Of two as near, the one of the same length: a swapped or mistyped letter is likelier than a lost one.
 		const distance =
-			editDistance(word, candidate.toLowerCase()) + (candidate.length === word.length ? 0 : 0.5);
+			editDistance(word, candidate.toLowerCase(), least) + (candidate.length === word.length ? 0 : 0.5);
 		if (distance < least) [nearest, least] = [candidate, distance];
 	}
 	return nearest;

@@ -41,13 +41,14 @@ test("unknown, unnamed, repeated and missing columns are all named at once", () 
 });
 
 test("a row with too few or too many cells is one error, and comes as a faulty row", () => {
-	const { lines, rows } = open("wire,size,marks\nW1,1\nW2,2,a,b\nW3,3,\n");
+	const { lines, rows, errors } = open("wire,size,marks\nW1,1\nW2,2,a,b\nW3,3,\n");
 	expect(lines).toEqual([
 		"w.csv, row 2: the row has 2 cells, the header 3. Wanted: 3 cells",
 		"w.csv, row 3: the row has 4 cells, the header 3. Wanted: 3 cells; a cell with a comma in it stands in quote marks",
 	]);
 	expect(rows.map((row) => row.faulty)).toEqual([true, true, false]);
-	rows[0]!.refuse("size", "more of it", "less");
+	rows[0]!.refuse("size", "its cells may have slipped", "nothing more said");
+	expect(errors).toHaveLength(2);
 	expect(open("wire,size\n,\nW1,\n").lines).toEqual([
 		"w.csv, row 3, column size: the cell is empty. Wanted: a size",
 	]);

@@ -14,7 +14,7 @@ const PER_METRE: Readonly<Record<string, readonly [times: number, over: number]>
 };
 
 /** Longer than any wire in a car: more likely millimetres written without their unit. */
-export const LONGEST_METRES = 100;
+const LONGEST_METRES = 100;
 
 const WANTED = "a length such as 1.2 m, 850 mm, 85 cm, 47 in or 4 ft (a bare number is metres)";
 

@@ -2,7 +2,7 @@ import { decimalComma, parseNumber } from "./number.js";
 import { bad, good, type Parsed } from "./parsed.js";
 
 /** Smallest and largest conductor taken for a wire of a car, in mm2: AWG 40 is 0.005, starter cables end at 120. */
-export const SIZE_LIMITS_MM2 = { least: 0.005, most: 240 } as const;
+const SIZE_LIMITS_MM2 = { least: 0.005, most: 240 } as const;
 
 const WANTED = "a cross-section such as 0.75, 0.75 mm2, 18 AWG or 2/0 AWG (a bare number is mm2)";
 
