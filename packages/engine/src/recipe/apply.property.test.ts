@@ -5,7 +5,7 @@ import { type Applied, applyRecipe } from "./apply.js";
 import { newParts, tables } from "./bench.test-helper.js";
 import { anyDraws, anyLoom, drawRecipe } from "./random-recipe.test-helper.js";
 
-const settings = { seed: 20, numRuns: 300 };
+const settings = { seed: 20, numRuns: 150 };
 
 /** Checks a property of each step of random recipes: the loom before it, the step, what it gave. */
 function forEachStep(

@@ -27,6 +27,8 @@ export type ChangeKind =
 	| "wire shortened"
 	/** Same wire, other far end. */
 	| "leads elsewhere"
+	/** The wire here is as it was up to its splice; what is joined to that splice is not. */
+	| "differs beyond a splice"
 	/** Another wire in the same cavity. */
 	| "wire replaced"
 	/** Same wire, same ends: its size, colour, circuit ... differ. */

@@ -22,8 +22,8 @@ test("a cut wire ends loose at both contacts, with what was and what is", () => 
 	const found = changes(cutW1);
 	expect(lines(found)).toEqual(["C1 1 E1.1 now ends loose", "C2 1 T1.1 now ends loose"]);
 	expect(found.map((change) => change.text)).toEqual([
-		"E1.1: was W1 (BKWH 0.75 mm2, 2 m) to T1.1, is W1 (BKWH 0.75 mm2, 1 m) to a bare end",
-		"T1.1: was W1 (BKWH 0.75 mm2, 2 m) to E1.1, is W1+b (BKWH 0.75 mm2, 1 m) to a bare end",
+		"E1.1: was W1 (BKWH 0.75 mm2, 2 m) to T1.1, now W1 (BKWH 0.75 mm2, 1 m) to a bare end",
+		"T1.1: was W1 (BKWH 0.75 mm2, 2 m) to E1.1, now W1+b (BKWH 0.75 mm2, 1 m) to a bare end",
 	]);
 	expect(found[1]).toMatchObject({
 		wire: "W1+b",
@@ -40,7 +40,7 @@ test("an extension is a splice at the kept end and a new wire at the new one", (
 		"C2 1 T1.1 now ends loose",
 		"S9 joint added",
 	]);
-	expect(found[0]?.text).toContain("is W1 (BKWH 0.75 mm2, 1 m) by splice S9 to E1.3");
+	expect(found[0]?.text).toContain("now W1 (BKWH 0.75 mm2, 1 m) by splice S9 to E1.3");
 	expect(found[0]?.after?.reaches).toEqual([{ place: "E1.3", loose: false, metres: 2.5, splices: ["S9"] }]);
 	expect(found[2]?.text).toContain("to a stowed end");
 });
@@ -67,11 +67,21 @@ test("a moved terminal is listed at both cavities and where the wire comes from"
 	]);
 });
 
+test("a wire that came or went tells where that end is or was", () => {
+	const found = changes(step("move terminal", { from: "T1.1", to: "E1.10" }));
+	expect(found.slice(1).map((change) => change.text)).toEqual([
+		"E1.10: now W1 (BKWH 0.75 mm2, 2 m) to E1.1; that end was at T1.1",
+		"T1.1: no longer W1 (BKWH 0.75 mm2, 2 m) to E1.1; that end is at E1.10",
+	]);
+	const [, off] = changes(step("cut", { wire: "W1", at: "to" }));
+	expect(off?.text).toBe("T1.1: no longer W1 (BKWH 0.75 mm2, 2 m) to E1.1; that end is a bare end");
+});
+
 test("a part taken out: its cavities lose their wires, the far ends are loose", () => {
 	expect(lines(changes(step("remove part", { part: "K1" })))).toEqual([
-		// seen through splice S1: W2 and W3 went on to the relay
-		"C1 2 E1.2 leads elsewhere",
-		"C2 2 T1.2 leads elsewhere",
+		// W2 and W3 went on to the relay by splice S1
+		"C1 2 E1.2 differs beyond a splice",
+		"C2 2 T1.2 differs beyond a splice",
 		"K1 K1 part removed",
 		"K1 K1.85 wire taken off",
 	]);
@@ -101,10 +111,10 @@ test("the mirror of a recipe: what was removed is added, what was fitted is remo
 	const { loom } = after(...steps);
 	expect(lines(compareLooms(loom, bench))).toEqual([
 		"C1 1 E1.1 loose end fitted",
-		"C1 2 E1.2 leads elsewhere",
+		"C1 2 E1.2 differs beyond a splice",
 		"C2 1 T1.1 loose end fitted",
 		"C2 2 T1.2 loose end fitted",
-		"K1 K1.85 leads elsewhere",
+		"K1 K1.85 differs beyond a splice",
 		"T1 part fitted",
 	]);
 });
@@ -112,7 +122,7 @@ test("the mirror of a recipe: what was removed is added, what was fitted is remo
 test("wires that no contact holds are listed by themselves", () => {
 	const found = changes(step("isolate and stow", { wire: "W7" }));
 	expect(lines(found)).toEqual(["W7 now stowed"]);
-	expect(found[0]?.text).toContain("to a stowed end from a bare end, is W7");
+	expect(found[0]?.text).toContain("to a stowed end from a bare end, now W7");
 });
 
 test("any field of a part, contact, wire or joint counts", () => {

@@ -80,22 +80,24 @@ export class Places {
 
 export const other = (side: Side): Side => (side === "from" ? "to" : "from");
 
-/** All that can be told of a joined wire, as one key: equal keys, no change. Direction does not count. */
-export function joinedKey({ wire, far, reaches }: Joined): string {
+/** The wire itself and where its far end is, as one key. Direction does not count. */
+export function wireKey({ wire, far }: Joined): string {
 	const { from: _from, to: _to, ...rest } = wire;
-	return JSON.stringify([
-		Object.entries(rest).sort(([a], [b]) => (a < b ? -1 : 1)),
-		endText(far),
-		reaches.map((reach) => [reach.place, reach.metres.toFixed(6)]),
-	]);
+	return JSON.stringify([Object.entries(rest).sort(([a], [b]) => (a < b ? -1 : 1)), endText(far)]);
 }
 
-/** `W5 (BKWH 0.75 mm2, 1.2 m) by splice S1 to ECU.B7`. */
+/** All that can be told of a joined wire, as one key: equal keys, no change. */
+export const joinedKey = (joined: Joined): string =>
+	JSON.stringify([wireKey(joined), joined.reaches.map((reach) => [reach.place, reach.metres.toFixed(6)])]);
+
+/** `W5 (BKWH 0.75 mm2, 1.2 m) by splice S1 to ECU.B7, 2 x a bare end`. */
 export function joinedText({ wire, far, reaches }: Joined): string {
 	const splices = [...new Set(reaches.flatMap((reach) => reach.splices))];
 	const colour = wire.colours.length > 0 ? `${wire.colours.join("")} ` : "";
 	const by =
 		splices.length > 0 ? ` by ${splices.length > 1 ? "splices" : "splice"} ${splices.join(", ")}` : "";
-	const to = reaches.length > 0 ? reaches.map((reach) => reach.place).join(", ") : endText(far);
-	return `${wire.id} (${colour}${wire.mm2} mm2, ${wire.metres} m)${by} to ${to}`;
+	const places = new Map<string, number>();
+	for (const { place } of reaches) places.set(place, (places.get(place) ?? 0) + 1);
+	const to = [...places].map(([place, times]) => (times > 1 ? `${times} x ${place}` : place));
+	return `${wire.id} (${colour}${wire.mm2} mm2, ${wire.metres} m)${by} to ${to.join(", ") || endText(far)}`;
 }

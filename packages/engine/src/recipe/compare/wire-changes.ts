@@ -2,7 +2,7 @@ import type { Contact, Wire, WireEnd } from "../../loom/index.js";
 import { connectorOf } from "../draft.js";
 import { endText, isStowed, looseSides } from "../wire-ends.js";
 import { type Change, type ChangeKind, change } from "./change.js";
-import { type Joined, joinedKey, joinedText, other, type Places } from "./joined.js";
+import { type Joined, joinedKey, joinedText, other, type Places, wireKey } from "./joined.js";
 
 type Pair = readonly [before: Joined | undefined, after: Joined | undefined];
 
@@ -16,12 +16,16 @@ export function contactWireChanges(a: Places, b: Places, contact: Contact): Chan
 		part: contact.part,
 	};
 	return pairUp(a.atContact(contact.id), b.atContact(contact.id)).map(([before, after]) =>
-		change(kindOf(a, b, before, after), `${contact.id}: ${wasIs(before, after)}`, {
-			...where,
-			wire: (after ?? before)?.wire.id ?? "",
-			before,
-			after,
-		}),
+		change(
+			kindOf(a, b, before, after),
+			`${contact.id}: ${wasIs(before, after)}${whereabouts(a, b, before, after)}`,
+			{
+				...where,
+				wire: (after ?? before)?.wire.id ?? "",
+				before,
+				after,
+			},
+		),
 	);
 }
 
@@ -34,7 +38,7 @@ export function looseWireChanges(a: Places, b: Places): Change[] {
 		const [before, after] = wires.map(({ places, wire }) => wire && places.joined(wire, "from"));
 		if (before && after && spanKey(before) === spanKey(after)) return [];
 		const span = (joined: Joined) => `${joinedText(joined)} from ${endText(joined.wire.from)}`;
-		return change(kindOfSpan(before?.wire, after?.wire), `wire ${wasIs(before, after, span)}`, {
+		return change(kindOfSpan(before?.wire, after?.wire), `${id}: ${wasIs(before, after, span)}`, {
 			wire: id,
 			before,
 			after,
@@ -102,6 +106,7 @@ function kindOfPair(before: Joined, after: Joined): ChangeKind {
 	if (looseBefore && !looseAfter) return "now connected";
 	if (looseBefore && looseAfter && isStowed(before.far) !== isStowed(after.far))
 		return isStowed(after.far) ? "now stowed" : "now ends loose";
+	if (wireKey(before) === wireKey(after)) return "differs beyond a splice";
 	const places = ({ reaches }: Joined) => JSON.stringify(reaches.map((reach) => reach.place));
 	const samePlaces = places(before) === places(after);
 	const longer = totalMetres(after) - totalMetres(before);
@@ -117,5 +122,16 @@ function kindOfPair(before: Joined, after: Joined): ChangeKind {
 const totalMetres = ({ reaches }: Joined): number => reaches.reduce((sum, reach) => sum + reach.metres, 0);
 
 function wasIs(before: Joined | undefined, after: Joined | undefined, words = joinedText): string {
-	return `was ${before ? words(before) : "without it"}, is ${after ? words(after) : "without it"}`;
+	if (before && after) return `was ${words(before)}, now ${words(after)}`;
+	return before ? `no longer ${words(before)}` : `now ${words(after!)}`;
+}
+
+/** Of a wire that came or went: where that end of it is, or was, in the other loom. */
+function whereabouts(a: Places, b: Places, before: Joined | undefined, after: Joined | undefined): string {
+	if (before && after) return "";
+	const here = (before ?? after)!;
+	const inOther = (before ? b : a).loom.wires.get(here.wire.id);
+	if (!inOther) return "";
+	const end = counterpart(here, inOther);
+	return `; that end ${before ? "is" : "was"} ${end.at === "loose" ? endText(end) : `at ${endText(end)}`}`;
 }

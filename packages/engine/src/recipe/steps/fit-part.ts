@@ -43,13 +43,14 @@ function checkContacts(draft: Draft, checks: Checks, part: Part, contacts: reado
 				`its connector ${connector} is not in the car`,
 				`fit ${connector} in an earlier step`,
 			);
+	// only the housings it is plugged into need to be looked at
+	const neighbours = [...draft.contacts.kept().values()].filter(({ connector }) => connectors.has(connector));
 	const kinds = new Map([...draft.parts.kept().values(), part].map(({ id, kind }) => [id, kind]));
-	const fitted = new Set(contacts.map((contact) => contact.id));
-	for (const fault of cavityFaults([...draft.contacts.kept().values(), ...contacts], kinds))
-		if (fitted.has(fault.contact))
+	for (const fault of cavityFaults([...neighbours, ...contacts], kinds))
+		if (contacts.includes(fault.contact))
 			checks.fail(
 				"part",
-				`its contact ${fault.contact}: ${fault.problem}`,
+				`its contact ${fault.contact.id}: ${fault.problem}`,
 				`give it ${fault.wanted} in new-contacts.csv`,
 			);
 }
