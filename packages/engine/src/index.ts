@@ -21,3 +21,20 @@ export {
 } from "./readings/index.js";
 export { formatTableError, type TableError, TableErrors } from "./tables/index.js";
 export { colourHex, colourWords, formatColours } from "./units/index.js";
+export { type Fault, faultSet } from "./faults/index.js";
+export {
+	type Evidence,
+	EvidenceError,
+	evidenceSchema,
+	Finder,
+	type Found,
+	findFaults,
+	type GroundLine,
+	type NextStep,
+	type Occasion,
+	type Outcome,
+	parseEvidence,
+	type RankedFault,
+	readingText,
+	type TakenReading,
+} from "./find/index.js";

@@ -104,7 +104,8 @@ export const controlUnit: DeviceKind = {
 			next(_state, [supply = 0, ...wake]) {
 				const called = wakes.length === 0 || wake.some((volts, k) => volts >= wakeVolts[k]!);
 				if (!called) return ASLEEP;
-				return supply >= enough ? POWERED : AWAKE;
+				if (supply >= enough) return POWERED;
+				return wakes.length > 0 ? AWAKE : ASLEEP;
 			},
 		});
 	},

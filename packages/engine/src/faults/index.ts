@@ -1,0 +1,32 @@
+/** The faults a loom can have. A new kind is one new file in kinds/ and one entry here. */
+import { notLocked, notSeated } from "./kinds/common-cause.js";
+import { deviceDead, fuseBlown, unitDead, unitPinDead } from "./kinds/devices.js";
+import { addedResistance, open } from "./kinds/joints-open.js";
+import { bridged, swapped } from "./kinds/neighbours.js";
+import { shortToGround, shortToSupply } from "./kinds/shorts.js";
+import { stepLeftOut } from "./kinds/step-left-out.js";
+import type { Fault, FaultContext, FaultKind } from "./types.js";
+
+export const faultKinds: readonly FaultKind[] = [
+	open,
+	addedResistance,
+	shortToGround,
+	shortToSupply,
+	bridged,
+	swapped,
+	fuseBlown,
+	deviceDead,
+	unitPinDead,
+	unitDead,
+	notLocked,
+	notSeated,
+	stepLeftOut,
+];
+
+/** Every fault of a loom, in the order of the kinds. */
+export function faultSet(context: FaultContext): Fault[] {
+	return faultKinds.flatMap((kind) => kind.list(context));
+}
+
+export { contactWords, partWords, placeOf, wireWords } from "./words.js";
+export type { Fault, FaultContext, FaultKind, Pattern } from "./types.js";

@@ -1,0 +1,67 @@
+/**
+ * Chances of faults before evidence, per item, on a car that was just converted.
+ *
+ * Between kinds of joint the ratios are those of MIL-HDBK-217F Notice 2 section 17.1 and its parts count
+ * (reference/diagnosis/failure-rates.json: crimp 0.00026, spring contact 0.17, relay 2.1, fuse 0.08 per 1e6 h);
+ * the absolute level and the weight of what hands were on are workmanship: common practice, no source. They only
+ * rank; the shop's own counts replace them.
+ */
+import type { FaultContext } from "./types.js";
+
+/** Chance that one sound, untouched machine crimp is bad today. All others are in proportion. */
+const CRIMP = 1e-6;
+
+export const CHANCE = {
+	/** Broken conductor: seldom beside its terminals. */
+	wire: 1e-6,
+	/** Insulation worn through: the largest share of field wire faults (failure-rates.json, field shares). */
+	chafed: 1e-6,
+	crimp: CRIMP,
+	/** A mated contact wears and corrodes: 60 crimps (failure-rates.json, relative prior). */
+	mated: 30 * CRIMP,
+	/** Splice, ring or bar end. */
+	joint: 2 * CRIMP,
+	groundBolt: 20 * CRIMP,
+	fuse: 50 * CRIMP,
+	relay: 200 * CRIMP,
+	device: 100 * CRIMP,
+	unit: 20 * CRIMP,
+	unitPin: 2 * CRIMP,
+	notLocked: 50 * CRIMP,
+	notSeated: 100 * CRIMP,
+	neighbours: 2 * CRIMP,
+	swapped: 0.05 * CRIMP,
+	stepLeftOut: 3e-3,
+} as const;
+
+/** How much more suspect an item is when the recipe worked on it, or on the connector that holds it. */
+export const HANDS = {
+	/** A joint that was made by hand on this car. */
+	made: 1000,
+	/** A connector that was opened, a contact in it that was not itself worked on. */
+	opened: 20,
+	/** A wire that was cut, moved or laid. */
+	laid: 200,
+	/** Two contacts that were both worked on in one connector. */
+	swapped: 20000,
+} as const;
+
+export function contactHands({ touched, loom }: FaultContext, contact: string): number {
+	if (touched.contacts.has(contact)) return HANDS.made;
+	const found = loom.contacts.get(contact);
+	const housing = found?.connector || found?.part || "";
+	return touched.connectors.has(housing) ? HANDS.opened : 1;
+}
+
+export function wireHands({ touched }: FaultContext, wire: string): number {
+	return touched.wires.has(wire) ? HANDS.laid : 1;
+}
+
+export function jointHands({ touched }: FaultContext, joint: string, wire: string): number {
+	if (touched.ends.has(`${wire}@from`) || touched.ends.has(`${wire}@to`)) return HANDS.made;
+	return touched.joints.has(joint) ? HANDS.opened : 1;
+}
+
+export function connectorHands({ touched }: FaultContext, connector: string): number {
+	return touched.connectors.has(connector) ? HANDS.opened : 1;
+}

@@ -1,0 +1,164 @@
+/** From evidence to ranked faults and the next reading. */
+import { Circuit } from "../circuit/index.js";
+import { type Fault, faultSet } from "../faults/index.js";
+import type { Loom, LoomTables } from "../loom/index.js";
+import { applyRecipe, loomAs, type Touched } from "../recipe/index.js";
+import { candidates } from "./candidates.js";
+import { type Item, itemsOf, Watch } from "./items.js";
+import { rateSteps } from "./next-step.js";
+import { posterior, timesAsLikely, type Weighed } from "./posterior.js";
+import type { Evidence, Found, GroundLine, RankedFault } from "./types.js";
+
+/** What finding needs of an opened car. */
+export interface Findable {
+	readonly tables: LoomTables;
+	readonly delivered: Loom;
+	readonly converted: Loom;
+	readonly touched: Touched;
+}
+
+/** Faults shown, at most, and those with their grounds. */
+const MOST_SHOWN = 40;
+/** Hypotheses that a next reading is to tell apart: this share of all belief, and at most so many. */
+const BELIEF = 0.995;
+const MOST_LEADING = 60;
+/** Below this likelihood under the leading fault, against the best other entry, an entry is worth repeating. */
+const CONTRADICTS = 0.2;
+
+const NOTHING_TOUCHED: Touched = {
+	contacts: new Map(),
+	wires: new Map(),
+	ends: new Map(),
+	joints: new Map(),
+	connectors: new Map(),
+	parts: new Map(),
+};
+
+/** A car made ready for finding: its faults listed, what each does to codes and functions remembered. */
+export class Finder {
+	readonly faults: readonly Fault[];
+	readonly #watch: Watch;
+
+	constructor(car: Findable, of: Evidence["of"]) {
+		const loom = of === "delivered" ? car.delivered : car.converted;
+		const variants = of === "delivered" ? new Map<string, Loom>() : withoutOneStep(car);
+		const circuit = new Circuit(loom, variants);
+		const steps = new Map(car.tables.recipe.map((s) => [s.step, { kind: s.kind, title: s.title, place: s.place }]));
+		const touched = of === "delivered" ? NOTHING_TOUCHED : car.touched;
+		this.faults = faultSet({ circuit, loom, touched, steps });
+		this.#watch = new Watch(circuit);
+	}
+
+	/** Ranks every fault under the evidence and proposes the next reading. */
+	find(evidence: Evidence): Found {
+		const { items, unknown } = itemsOf(this.#watch, evidence);
+		const weighed = posterior(this.faults, items, evidence);
+		const leading = leadingOf(weighed);
+		const questions = candidates(this.#watch.circuit, leading, evidence);
+		const steps = rateSteps(this.#watch.sound, questions, leading);
+		const faults = weighed
+			.filter((w) => w.fault !== undefined)
+			.slice(0, MOST_SHOWN)
+			.map((w): RankedFault => ranked(w, weighed, items, this.#watch));
+		return {
+			faults,
+			sound: weighed.find((w) => w.fault === undefined)!.posterior,
+			next: steps[0],
+			others: steps.slice(1, 6),
+			contradictions: [...unknown, ...contradictions(weighed[0]!, items)],
+			considered: {
+				singles: this.faults.filter((f) => f.patterns.length === 1).length,
+				common: this.faults.filter((f) => f.patterns.length > 1).length,
+				pairs: 0,
+			},
+		};
+	}
+}
+
+/** The converted loom with each step left out in turn, where the rest of the recipe still fits. */
+function withoutOneStep(car: Findable): Map<string, Loom> {
+	const { tables } = car;
+	const variants = new Map<string, Loom>();
+	for (const { step } of tables.recipe) {
+		const { loom } = applyRecipe(tables.delivered, tables.recipe, tables.newParts, { without: new Set([step]) });
+		variants.set(step, loomAs(loom, "converted"));
+	}
+	return variants;
+}
+
+function leadingOf(weighed: readonly Weighed[]): Weighed[] {
+	const leading: Weighed[] = [];
+	let sum = 0;
+	for (const w of weighed) {
+		if (sum > BELIEF || leading.length >= MOST_LEADING) break;
+		leading.push(w);
+		sum += w.posterior;
+	}
+	return leading;
+}
+
+function ranked(w: Weighed, all: readonly Weighed[], items: readonly Item[], watch: Watch): RankedFault {
+	const fault = w.fault!;
+	const grounds = timesAsLikely(w, items)
+		.filter(({ times }) => times > 1.05 || times < 0.95)
+		.sort((x, y) => Math.abs(Math.log(y.times)) - Math.abs(Math.log(x.times)))
+		.slice(0, 8)
+		.map(({ item, times }): GroundLine => ({ text: item.text, times }));
+	return {
+		id: fault.id,
+		kind: fault.kind,
+		where: fault.where,
+		place: fault.place,
+		posterior: w.posterior,
+		grounds,
+		alike: alike(w, all, watch),
+		path: fault.path,
+		mend: fault.mend,
+	};
+}
+
+/** Faults whose every monitor and function number is the same: only a reading inside the circuit tells them apart. */
+function alike(w: Weighed, all: readonly Weighed[], watch: Watch): string[] {
+	const [only, ...more] = w.fault!.patterns;
+	if (more.length > 0) return [];
+	const mine = watch.predictions.under(only!.change).numbers;
+	return all
+		.slice(0, MOST_SHOWN)
+		.filter(({ fault }) => fault && fault !== w.fault && fault.patterns.length === 1)
+		.filter(({ fault }) => {
+			const theirs = watch.predictions.under(fault!.patterns[0]!.change).numbers;
+			return mine.every((x, k) => {
+				const y = theirs[k]!;
+				if (Number.isNaN(x) || Number.isNaN(y)) return Number.isNaN(x) === Number.isNaN(y);
+				return Math.abs(x - y) <= Math.max(0.5 * watch.predictions.things[k]!.deviation, 1e-3);
+			});
+		})
+		.map(({ fault }) => fault!.id);
+}
+
+function contradictions(best: Weighed, items: readonly Item[]): string[] {
+	const patterns = best.fault?.patterns ?? [{ weight: 1, change: { branches: [], added: [] } }];
+	return items
+		.filter((item) => {
+			const chance = patterns.reduce((sum, p) => sum + p.weight * Math.exp(item.log(best.fault, p)), 0);
+			return chance < CONTRADICTS * 0.25;
+		})
+		.map((item) => `${item.text}: does not fit the leading fault; repeat it`);
+}
+
+const finders = new WeakMap<Findable, Map<Evidence["of"], Finder>>();
+
+/** Ranks the faults of a car under the evidence. The first call lists and predicts them all; later ones reuse that. */
+export function findFaults(car: Findable, evidence: Evidence): Found {
+	let known = finders.get(car);
+	if (known === undefined) {
+		known = new Map();
+		finders.set(car, known);
+	}
+	let finder = known.get(evidence.of);
+	if (finder === undefined) {
+		finder = new Finder(car, evidence.of);
+		known.set(evidence.of, finder);
+	}
+	return finder.find(evidence);
+}

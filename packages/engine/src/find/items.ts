@@ -1,0 +1,184 @@
+/** Evidence split into single items, each with its likelihood under a pattern of a fault. */
+import type { Circuit } from "../circuit/index.js";
+import type { Fault, Pattern } from "../faults/index.js";
+import type { Monitor } from "../loom/index.js";
+import { forbidden, type Question } from "../readings/index.js";
+import { chanceOutside, logBench, logCode, logFunction, logReading } from "./likelihood.js";
+import { Predictions } from "./predictions.js";
+import { monitorSeen, needSeen, readingSeen, type Seen, SoundCar } from "./quantities.js";
+import type { Evidence } from "./types.js";
+
+/** One thing that was seen. */
+export interface Item {
+	readonly text: string;
+	readonly occasion: number;
+	/** Log likelihood under one pattern of a fault. */
+	log(fault: Fault | undefined, pattern: Pattern): number;
+}
+
+/** All items of the evidence, and what it says that this car's tables do not know. */
+export interface Items {
+	readonly items: readonly Item[];
+	readonly unknown: readonly string[];
+}
+
+/** Monitors and functions of a car, predicted under every fault; evidence comes and goes, these stay. */
+export class Watch {
+	readonly sound: SoundCar;
+	readonly monitors: readonly { readonly monitor: Monitor; readonly thing: number }[];
+	readonly needs: ReadonlyMap<string, readonly { readonly thing: number; readonly low?: number; readonly high?: number }[]>;
+	readonly predictions: Predictions;
+
+	constructor(readonly circuit: Circuit) {
+		const { loom } = circuit;
+		this.sound = new SoundCar(circuit);
+		const things: Seen[] = [];
+		const monitors: { monitor: Monitor; thing: number }[] = [];
+		for (const monitor of loom.monitors) {
+			const seen = monitorSeen(this.sound, monitor);
+			if (seen) monitors.push({ monitor, thing: things.push(seen) - 1 });
+		}
+		const needs = new Map<string, { thing: number; low?: number; high?: number }[]>();
+		for (const need of loom.functions) {
+			const seen = needSeen(this.sound, need);
+			if (!seen) continue;
+			const row = {
+				thing: things.push(seen) - 1,
+				...(need.low === undefined ? {} : { low: need.low }),
+				...(need.high === undefined ? {} : { high: need.high }),
+			};
+			const list = needs.get(need.function);
+			if (list) list.push(row);
+			else needs.set(need.function, [row]);
+		}
+		this.monitors = monitors;
+		this.needs = needs;
+		this.predictions = new Predictions(this.sound, things);
+	}
+
+	/** Chance that a monitor's code is set under a pattern; 0 where its unit does not run. */
+	trips(at: number, pattern: Pattern): number {
+		const { monitor, thing } = this.monitors[at]!;
+		const { numbers, powered } = this.predictions.under(pattern.change);
+		if (!powered[this.predictions.groupOf(thing)]!.has(monitor.unit)) return 0;
+		const value = numbers[thing]!;
+		if (Number.isNaN(value)) return 0.5;
+		return chanceOutside(value, this.predictions.things[thing]!.deviation, monitor.below, monitor.above);
+	}
+
+	/** Chance that a unit answers a read-out. */
+	answers(unit: string, pattern: Pattern): boolean {
+		const at = this.monitors.findIndex(({ monitor }) => monitor.unit === unit);
+		if (at < 0) return true;
+		const { powered } = this.predictions.under(pattern.change);
+		return powered[this.predictions.groupOf(this.monitors[at]!.thing)]!.has(unit);
+	}
+
+	/** Chance that a function holds: that of its weakest need. */
+	holds(name: string, pattern: Pattern): number {
+		const { numbers } = this.predictions.under(pattern.change);
+		let chance = 1;
+		for (const { thing, low, high } of this.needs.get(name) ?? []) {
+			const value = numbers[thing]!;
+			const out = Number.isNaN(value)
+				? 1
+				: chanceOutside(value, this.predictions.things[thing]!.deviation, low, high);
+			chance = Math.min(chance, 1 - out);
+		}
+		return chance;
+	}
+}
+
+/** Chance that a unit without power is nevertheless said to have answered. */
+const DEAD_UNIT_ANSWERS = 0.02;
+
+export function itemsOf(watch: Watch, evidence: Evidence): Items {
+	const items: Item[] = [];
+	const unknown: string[] = [];
+	const codes = new Map<string, number[]>();
+	watch.monitors.forEach(({ monitor }, at) => {
+		const list = codes.get(monitor.code);
+		if (list) list.push(at);
+		else codes.set(monitor.code, [at]);
+	});
+	evidence.occasions.forEach((occasion, number) => {
+		if (occasion.codes) {
+			const present = new Set(occasion.codes);
+			for (const code of present)
+				if (!codes.has(code)) unknown.push(`code ${code} is not in this car's monitors.csv: it says nothing here`);
+			const units = new Set(occasion.units);
+			const asked = (unit: string) => units.size === 0 || units.has(unit);
+			const answered = new Set(
+				[...codes].filter(([code]) => present.has(code)).flatMap(([, at]) => at.map((k) => watch.monitors[k]!.monitor.unit)),
+			);
+			for (const unit of units.size > 0 ? units : answered)
+				items.push({
+					text: `${unit} answered the read-out`,
+					occasion: number,
+					log: (_fault, pattern) => (watch.answers(unit, pattern) ? 0 : Math.log(DEAD_UNIT_ANSWERS)),
+				});
+			for (const [code, at] of codes) {
+				const own = at.filter((k) => asked(watch.monitors[k]!.monitor.unit));
+				if (own.length === 0) continue;
+				const seen = present.has(code);
+				items.push({
+					text: seen ? `code ${code} is set` : `code ${code} is not set`,
+					occasion: number,
+					log: (_fault, pattern) => logCode(seen, Math.max(...own.map((k) => watch.trips(k, pattern)))),
+				});
+			}
+		}
+		for (const [name, held] of Object.entries(occasion.functions)) {
+			if (!watch.needs.has(name)) {
+				unknown.push(`function '${name}' is not in this car's functions.csv; known: ${[...watch.needs.keys()].join(", ")}`);
+				continue;
+			}
+			items.push({
+				text: held ? `'${name}' works` : `'${name}' does not work`,
+				occasion: number,
+				log: (_fault, pattern) => logFunction(held, watch.holds(name, pattern)),
+			});
+		}
+		for (const [part, good] of Object.entries(occasion.bench)) {
+			if (!watch.circuit.loom.parts.has(part)) unknown.push(`bench test of '${part}': no such part in this car`);
+			items.push({
+				text: good ? `${part} tested good by itself` : `${part} tested bad by itself`,
+				occasion: number,
+				log: (fault) => logBench(good, fault?.inPart === part),
+			});
+		}
+		if (occasion.reseated !== "" && !watch.circuit.loom.parts.has(occasion.reseated))
+			unknown.push(`reseated '${occasion.reseated}': no such connector or part in this car`);
+		items.push(...readingItems(watch, evidence, number, unknown));
+	});
+	return { items, unknown };
+}
+
+function readingItems(watch: Watch, evidence: Evidence, number: number, unknown: string[]): Item[] {
+	const taken: { text: string; question: Question; value: number | "open"; seen: Seen }[] = [];
+	for (const reading of evidence.occasions[number]!.readings) {
+		const why = forbidden(watch.circuit.loom, reading.from) ?? forbidden(watch.circuit.loom, reading.to);
+		const seen = why ? undefined : readingSeen(watch.sound, reading);
+		const text = readingText(reading, reading.value);
+		if (seen) taken.push({ text, question: reading, value: reading.value, seen });
+		else unknown.push(why ?? `${text}: nothing joins the two contacts directly, so it cannot be compared`);
+	}
+	if (taken.length === 0) return [];
+	const predictions = new Predictions(
+		watch.sound,
+		taken.map((t) => t.seen),
+	);
+	return taken.map(({ text, question, value, seen }, thing) => ({
+		text,
+		occasion: number,
+		log: (_fault, pattern) =>
+			logReading(question.what, value, predictions.under(pattern.change).numbers[thing]!, seen.deviation),
+	}));
+}
+
+const UNIT = { volts: "V", drop: "V", ohms: "ohm", amps: "A" } as const;
+
+export function readingText(question: Question, value: number | "open"): string {
+	const shown = value === "open" ? "open" : `${Number(value.toPrecision(3))} ${UNIT[question.what]}`;
+	return `${question.what} ${question.from} to ${question.to} in ${question.when}: ${shown}`;
+}

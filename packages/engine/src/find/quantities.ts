@@ -1,0 +1,100 @@
+/** Monitors, functions and readings as probes of the network, grouped by the condition they are seen in. */
+import { type Circuit, currentBetween, type Operating, operate, type Probe, pinNode } from "../circuit/index.js";
+import type { FunctionNeed, Loom, Monitor, Quantity } from "../loom/index.js";
+import { meterError, pointOf, type Question, sensitivity, WORKSHOP_METER } from "../readings/index.js";
+
+/** A number seen in one condition: a weighted sum of probes (a monitor with a twin has two). */
+export interface Seen {
+	readonly when: string;
+	/** Solved with all sources dead, for an ohmmeter. */
+	readonly dead: boolean;
+	readonly terms: readonly { readonly probe: Probe; readonly factor: number }[];
+	/** Standard deviation of the number on a sound car, in its unit. */
+	readonly deviation: number;
+}
+
+/** Points solved once per condition and shared by all that look at them. */
+export class SoundCar {
+	readonly #points = new Map<string, Operating>();
+	constructor(readonly circuit: Circuit) {}
+
+	point(when: string, dead: boolean): Operating {
+		const key = `${dead}|${when}`;
+		let point = this.#points.get(key);
+		if (point === undefined) {
+			point = operate(this.circuit, this.circuit.standing(when), { dead });
+			this.#points.set(key, point);
+		}
+		return point;
+	}
+
+	seen(when: string, dead: boolean, terms: Seen["terms"]): Seen {
+		const point = this.point(when, dead);
+		let square = 0;
+		for (const { probe, factor } of terms) square += (factor * sensitivity(point, probe).deviation) ** 2;
+		return { when, dead, terms, deviation: Math.sqrt(square) };
+	}
+}
+
+/** The point a control unit itself looks at: its own side of its own pins. */
+function unitPoint(circuit: Circuit, contact: string): number | undefined {
+	return circuit.node(pinNode(contact)) ?? circuit.node(contact);
+}
+
+function groundOf(loom: Loom, unit: string): string | undefined {
+	for (const contact of loom.contacts.values()) if (contact.part === unit && contact.role === "ground") return contact.id;
+	return undefined;
+}
+
+function batteryMinus(loom: Loom): string | undefined {
+	for (const contact of loom.contacts.values())
+		if (contact.role === "-" && loom.parts.get(contact.part)?.kind === "battery") return contact.id;
+	return undefined;
+}
+
+/** What a row of monitors.csv or functions.csv looks at; undefined where this car lacks the points. */
+export function quantityProbe(circuit: Circuit, row: Quantity, unit: string): Probe | undefined {
+	if (row.measures === "amps") return currentBetween(circuit, row.contact, row.reference);
+	const reference = row.reference || (unit ? groundOf(circuit.loom, unit) : undefined) || batteryMinus(circuit.loom);
+	const a = unitPoint(circuit, row.contact);
+	const b = reference === undefined ? -1 : unitPoint(circuit, reference);
+	return a === undefined || b === undefined ? undefined : { kind: "volts", a, b };
+}
+
+/** A monitor's number: volts (or amps), less its twin's share. */
+export function monitorSeen(sound: SoundCar, monitor: Monitor): Seen | undefined {
+	const { circuit } = sound;
+	const probe = quantityProbe(circuit, monitor, monitor.unit);
+	if (probe === undefined) return undefined;
+	const terms = [{ probe, factor: 1 }];
+	if (monitor.twin !== "") {
+		const twin = quantityProbe(circuit, { ...monitor, contact: monitor.twin }, monitor.unit);
+		if (twin === undefined) return undefined;
+		terms.push({ probe: twin, factor: -monitor.ratio });
+	}
+	return sound.seen(monitor.when, false, terms);
+}
+
+export function needSeen(sound: SoundCar, need: FunctionNeed): Seen | undefined {
+	const probe = quantityProbe(sound.circuit, need, "");
+	return probe && sound.seen(need.when, false, [{ probe, factor: 1 }]);
+}
+
+/** A meter reading's number. Amps between points that nothing joins cannot be predicted: undefined. */
+export function readingSeen(sound: SoundCar, question: Question): Seen | undefined {
+	const { circuit } = sound;
+	if (question.what === "amps") {
+		const probe = currentBetween(circuit, question.from, question.to);
+		return probe && sound.seen(question.when, false, [{ probe, factor: 1 }]);
+	}
+	const kind = question.what === "ohms" ? "ohms" : "volts";
+	const probe: Probe = { kind, a: pointOf(circuit, question.from), b: pointOf(circuit, question.to) };
+	return sound.seen(question.when, kind === "ohms", [{ probe, factor: 1 }]);
+}
+
+/** Standard deviation to expect of a meter on a number: half its limit. */
+export function meterDeviation(what: Question["what"], value: number): number {
+	return meterError(WORKSHOP_METER, what === "drop" ? "volts" : what, value) / 2;
+}
+
+export { batteryMinus };
