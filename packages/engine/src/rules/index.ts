@@ -1,9 +1,11 @@
 /** The rules. A new rule is one new file and one line here. */
 import type { Circuit } from "../circuit/index.js";
+import { fuseTooLarge } from "./fuse-too-large.js";
 import { sensorReturn } from "./sensor-return.js";
 import type { Finding, Rule, Severity } from "./types.js";
+import { unfusedFeed } from "./unfused-feed.js";
 
-export const rules: readonly Rule[] = [sensorReturn];
+export const rules: readonly Rule[] = [sensorReturn, unfusedFeed, fuseTooLarge];
 
 const ORDER: Readonly<Record<Severity, number>> = { stop: 0, warn: 1, note: 2 };
 

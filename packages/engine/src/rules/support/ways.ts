@@ -9,6 +9,8 @@ export interface Reach {
 	/** Nodes reached, nearest first, the starts included. -1 stands for the body metal. */
 	readonly nodes: readonly number[];
 	has(node: number): boolean;
+	/** Branch by which a node was reached; -1 for a start and for a node not reached. */
+	by(node: number): number;
 	/** Branches from the start to a reached node, in order; fewest branches. */
 	wayTo(node: number): number[];
 }
@@ -52,6 +54,7 @@ export function reach(circuit: Circuit, starts: readonly number[], passes: Passe
 	return {
 		nodes,
 		has: (node) => by.has(node),
+		by: (node) => by.get(node) ?? -1,
 		wayTo(node) {
 			const way: number[] = [];
 			let at = node;
