@@ -14,7 +14,7 @@ const isSource = (name) => !/\.(test|test-helper)\.tsx?$/.test(name);
  * @param {string} root
  * @returns {Map<string, string[]>} folder name under packages/ to all folder names it needs, itself first
  */
-export function packageNeeds(root) {
+function packageNeeds(root) {
 	/** @type {Map<string, string[]>} */
 	const direct = new Map();
 	for (const name of readdirSync(join(root, "packages")).sort()) {
