@@ -10,12 +10,6 @@ import { type Browser, chromium } from "playwright-core";
 const root = resolve(import.meta.dirname, "..");
 const unpackedParent = join(root, "node_modules/.cache/chromium");
 
-/** Unpacks browser, libraries and fonts below TMPDIR; the package does so only where it sees this variable. */
-const UNPACK = `
-import chromium from "@sparticuz/chromium";
-await chromium.executablePath();
-`;
-
 /** The bundled fonts first, then the machine's own for the signs those lack. */
 const fontConfig = (folder: string): string => `<?xml version="1.0"?>
 <!DOCTYPE fontconfig SYSTEM "fonts.dtd">
@@ -45,7 +39,7 @@ function unpacked(): string {
 	if (existsSync(folder)) return folder;
 	mkdirSync(unpackedParent, { recursive: true });
 	const half = mkdtempSync(join(unpackedParent, "unpacking-"));
-	execFileSync(process.execPath, ["--input-type=module", "--eval", UNPACK], {
+	execFileSync(process.execPath, [join(import.meta.dirname, "unpack-chromium.mjs")], {
 		cwd: root,
 		env: { ...process.env, TMPDIR: half, AWS_EXECUTION_ENV: "nodejs20.x" },
 		stdio: ["ignore", "ignore", "inherit"],
