@@ -1,7 +1,7 @@
 /** A fuse must blow before the thinnest wire behind it is harmed. */
 import type { Circuit } from "../circuit/index.js";
 import { contactsOfPart, type Part, type Wire } from "../loom/index.js";
-import { feedPasses, pinOf, supplyPosts } from "./support/feeds.js";
+import { feedPasses, pinOf, regionOf, supplyPosts } from "./support/feeds.js";
 import { finding } from "./support/finding.js";
 import { largestFuse, wireForFuse } from "./support/fuse-for-wire.js";
 import { namesAlong, type Reach, reach } from "./support/ways.js";
@@ -16,31 +16,44 @@ export const fuseTooLarge: Rule = {
 	title: "No fuse is too large for the thinnest wire behind it",
 	source: "reference/electrical/fuse-for-wire.csv",
 	check(circuit) {
-		return [...circuit.loom.parts.values()]
-			.filter((part) => part.kind === "fuse")
-			.flatMap((fuse) => checkFuse(circuit, fuse) ?? []);
+		const fuses = [...circuit.loom.parts.values()].filter((part) => part.kind === "fuse");
+		const sides = fuses.map((fuse) =>
+			contactsOfPart(circuit.loom, fuse.id).map((pin) => pinOf(circuit, pin)),
+		);
+		const links = sides.map((nodes) => nodes.map((node) => regionOf(circuit, node)));
+		const posts = supplyPosts(circuit).map((post) => regionOf(circuit, pinOf(circuit, post)));
+		return fuses.flatMap((fuse, k) => {
+			const fed = fedWithout(posts, links, k);
+			const dead = sides[k]!.filter((_, side) => !fed.has(links[k]![side]!));
+			// Neither side fed: it protects nothing yet. Both: fed from behind, another rule's finding.
+			if (dead.length !== 1) return [];
+			return checkFuse(circuit, fuse, reach(circuit, dead, feedPasses(circuit, false))) ?? [];
+		});
 	},
 };
 
-/** What lies behind a fuse: its ways, or undefined where neither or both its sides are fed without it. */
-export function behindFuse(circuit: Circuit, fuse: Part): Reach | undefined {
-	const contacts = contactsOfPart(circuit.loom, fuse.id).map((contact) => pinOf(circuit, contact));
-	const passes = feedPasses(circuit, true);
-	const fed = reach(
-		circuit,
-		supplyPosts(circuit).map((post) => pinOf(circuit, post)),
-		(branch, to) => circuit.branches[branch]!.owner.id !== fuse.id && passes(branch, to),
-	);
-	// The mated contacts carry the contact's name, not the fuse's: only its element is left out.
-	const dead = contacts.filter((node) => !fed.has(node));
-	if (dead.length !== 1) return undefined;
-	return reach(circuit, dead, feedPasses(circuit, false));
+/**
+ * Regions that the supplies reach when one fuse is pulled.
+ * @param posts regions of the plus posts
+ * @param links regions at the sides of each fuse
+ */
+function fedWithout(
+	posts: readonly number[],
+	links: readonly (readonly number[])[],
+	pulled: number,
+): ReadonlySet<number> {
+	const fed = new Set(posts);
+	for (let before = -1; before !== fed.size; ) {
+		before = fed.size;
+		links.forEach((sides, k) => {
+			if (k !== pulled && sides.some((side) => fed.has(side))) for (const side of sides) fed.add(side);
+		});
+	}
+	return fed;
 }
 
-function checkFuse(circuit: Circuit, fuse: Part): Finding | undefined {
+function checkFuse(circuit: Circuit, fuse: Part, ways: Reach): Finding | undefined {
 	const amps = fuse.values.amps ?? 0;
-	const ways = behindFuse(circuit, fuse);
-	if (ways === undefined) return undefined;
 	let thinnest: { wire: Wire; node: number } | undefined;
 	for (const node of ways.nodes) {
 		const owner = circuit.branches[ways.by(node)]?.owner;

@@ -4,8 +4,9 @@ import { fuseTooLarge } from "./fuse-too-large.js";
 import { sensorReturn } from "./sensor-return.js";
 import type { Finding, Rule, Severity } from "./types.js";
 import { unfusedFeed } from "./unfused-feed.js";
+import { voltageDrop } from "./voltage-drop.js";
 
-export const rules: readonly Rule[] = [sensorReturn, unfusedFeed, fuseTooLarge];
+export const rules: readonly Rule[] = [sensorReturn, unfusedFeed, fuseTooLarge, voltageDrop];
 
 const ORDER: Readonly<Record<Severity, number>> = { stop: 0, warn: 1, note: 2 };
 

@@ -2,7 +2,7 @@
 import { type Circuit, pinNode } from "../../circuit/index.js";
 import { type Contact, contactsOfPart } from "../../loom/index.js";
 import { groundNets, isLoom, isThere, netOf } from "./nets.js";
-import type { Passes } from "./ways.js";
+import { across, branchesAt, type Passes } from "./ways.js";
 
 const SOURCE_ROLES: Readonly<Record<string, string>> = { battery: "+", generator: "B+" };
 
@@ -78,4 +78,36 @@ export function feedPasses(circuit: Circuit, fuses: boolean): Passes {
 /** Node of a contact's own side. */
 export function pinOf(circuit: Circuit, contact: Contact): number {
 	return circuit.node(pinNode(contact.id))!;
+}
+
+const regionCache = new WeakMap<Circuit, Int32Array>();
+
+/** Number of the region of a node: what a feed reaches without crossing a fuse. Ground and the metal have none: -1. */
+export function regionOf(circuit: Circuit, node: number): number {
+	let of = regionCache.get(circuit);
+	if (of === undefined) {
+		of = label(circuit);
+		regionCache.set(circuit, of);
+	}
+	return node < 0 ? -1 : of[node]!;
+}
+
+function label(circuit: Circuit): Int32Array {
+	const of = new Int32Array(circuit.nodes.length).fill(-1);
+	const passes = feedPasses(circuit, false);
+	const grounds = groundNets(circuit);
+	for (let start = 0; start < of.length; start++) {
+		if (of[start] !== -1 || grounds.has(netOf(circuit, start))) continue;
+		of[start] = start;
+		for (const stack = [start]; stack.length > 0; ) {
+			const node = stack.pop()!;
+			for (const branch of branchesAt(circuit, node)) {
+				const to = across(circuit, branch, node);
+				if (to < 0 || of[to] !== -1 || !passes(branch, to)) continue;
+				of[to] = start;
+				stack.push(to);
+			}
+		}
+	}
+	return of;
 }

@@ -40,25 +40,27 @@ export function across(circuit: Circuit, branch: number, from: number): number {
 
 /** Breadth first from the starts over the branches that pass. Cost O(nodes + branches) reached. */
 export function reach(circuit: Circuit, starts: readonly number[], passes: Passes): Reach {
-	const by = new Map<number, number>(starts.map((node) => [node, -1]));
-	const nodes = [...by.keys()];
+	// Branch by which each node was reached, the reference at 0; -1 at a start, -2 where not reached.
+	const came = new Int32Array(circuit.nodes.length + 1).fill(-2);
+	const nodes = [...new Set(starts)];
+	for (const node of nodes) came[node + 1] = -1;
 	for (let head = 0; head < nodes.length; head++) {
 		const node = nodes[head]!;
 		for (const branch of branchesAt(circuit, node)) {
 			const to = across(circuit, branch, node);
-			if (by.has(to) || !passes(branch, to)) continue;
-			by.set(to, branch);
+			if (came[to + 1] !== -2 || !passes(branch, to)) continue;
+			came[to + 1] = branch;
 			nodes.push(to);
 		}
 	}
 	return {
 		nodes,
-		has: (node) => by.has(node),
-		by: (node) => by.get(node) ?? -1,
+		has: (node) => came[node + 1] !== -2,
+		by: (node) => Math.max(came[node + 1]!, -1),
 		wayTo(node) {
 			const way: number[] = [];
 			let at = node;
-			for (let branch = by.get(at) ?? -1; branch >= 0; branch = by.get(at) ?? -1) {
+			for (let branch = came[at + 1]!; branch >= 0; branch = came[at + 1]!) {
 				way.push(branch);
 				at = across(circuit, branch, at);
 			}
