@@ -4,7 +4,7 @@
  * Trans. Math. Softw. 37 (2010) 36). We do without the block triangular form: networks are irreducible or nearly so.
  */
 import { adjacency } from "../ordering/adjacency.js";
-import { minimumDegree } from "../ordering/amd.js";
+import { fillReducingOrder } from "../ordering/order.js";
 import { checkPattern } from "../pattern.js";
 
 /** What depends on the pattern of a general square matrix only. */
@@ -23,6 +23,5 @@ export interface GeneralSymbolic {
  */
 export function analyseGeneral(n: number, colPtr: Int32Array, rowIdx: Int32Array): GeneralSymbolic {
 	checkPattern(n, colPtr, rowIdx);
-	const graph = adjacency(n, colPtr, rowIdx);
-	return { n, colPtr, rowIdx, order: minimumDegree(n, graph.ptr, graph.idx) };
+	return { n, colPtr, rowIdx, order: fillReducingOrder(n, adjacency(n, colPtr, rowIdx)) };
 }

@@ -4,6 +4,7 @@ import { networks, runs } from "../random-network.test-helper.js";
 import { type Adjacency, adjacency } from "./adjacency.js";
 import { minimumDegree } from "./amd.js";
 import { exactMinimumDegree, fill } from "./elimination-game.test-helper.js";
+import { fillReducingOrder } from "./order.js";
 
 function graph(n: number, edges: [number, number][]): Adjacency {
 	const colPtr = new Int32Array(n + 1);
@@ -17,6 +18,12 @@ function graph(n: number, edges: [number, number][]): Adjacency {
 
 const isPermutation = (n: number, perm: Int32Array) =>
 	[...perm].sort((a, b) => a - b).every((v, i) => v === i) && perm.length === n;
+
+const orders = {
+	minimumDegree,
+	"leaves and chains first": (n: number, ptr: Int32Array, idx: Int32Array) =>
+		fillReducingOrder(n, { ptr, idx, repeats: 0 }),
+};
 
 /** Graphs of any density, not only networks. */
 const graphs = fc
@@ -38,28 +45,13 @@ function grid(width: number, height: number): Adjacency & { n: number } {
 	return { n: width * height, ...graph(width * height, edges) };
 }
 
-describe("minimumDegree", () => {
+describe.each(Object.entries(orders))("%s", (_, order) => {
 	it("is a permutation of any graph", () => {
 		fc.assert(
 			fc.property(graphs, ({ n, ptr, idx }) => {
-				expect(isPermutation(n, minimumDegree(n, ptr, idx))).toBe(true);
+				expect(isPermutation(n, order(n, ptr, idx))).toBe(true);
 			}),
 			runs(500),
-		);
-	});
-
-	it("is a permutation when nodes are set aside as dense", () => {
-		fc.assert(
-			fc.property(fc.integer({ min: 40, max: 120 }), fc.integer({ min: 1, max: 3 }), (n, hubs) => {
-				const edges: [number, number][] = [];
-				for (let h = 0; h < hubs; h++) for (let i = hubs; i < n; i++) edges.push([h, i]);
-				for (let i = hubs + 1; i < n; i += 2) edges.push([i - 1, i]);
-				const { ptr, idx } = graph(n, edges);
-				const perm = minimumDegree(n, ptr, idx, 1);
-				expect(isPermutation(n, perm)).toBe(true);
-				expect([...perm.subarray(n - hubs)].sort((a, b) => a - b)).toEqual([...Array(hubs).keys()]);
-			}),
-			runs(30),
 		);
 	});
 
@@ -71,7 +63,7 @@ describe("minimumDegree", () => {
 					n,
 					ups.map((up, i) => [i + 1, up % (i + 1)]),
 				);
-				expect(fill(n, ptr, idx, minimumDegree(n, ptr, idx))).toBe(n - 1);
+				expect(fill(n, ptr, idx, order(n, ptr, idx))).toBe(n - 1);
 			}),
 			runs(100),
 		);
@@ -87,7 +79,7 @@ describe("minimumDegree", () => {
 					networks(1, 1).map(({ n, pattern }) => ({ n, ...adjacency(n, pattern.colPtr, pattern.rowIdx) })),
 				),
 				({ n, ptr, idx }) => {
-					const a = n + fill(n, ptr, idx, minimumDegree(n, ptr, idx));
+					const a = n + fill(n, ptr, idx, order(n, ptr, idx));
 					const b = n + fill(n, ptr, idx, exactMinimumDegree(n, ptr, idx));
 					expect(a).toBeLessThanOrEqual(1.3 * b);
 					ours += a;
@@ -104,7 +96,7 @@ describe("minimumDegree", () => {
 		(side) => {
 			// A. George, SIAM J. Numer. Anal. 10 (1973) 345-363: nested dissection gives at most 31/4 n log2 n + O(n)
 			const { n, ptr, idx } = grid(side, side);
-			const entries = n + fill(n, ptr, idx, minimumDegree(n, ptr, idx));
+			const entries = n + fill(n, ptr, idx, order(n, ptr, idx));
 			expect(entries).toBeLessThanOrEqual(7.75 * n * Math.log2(n));
 			const exact = n + fill(n, ptr, idx, exactMinimumDegree(n, ptr, idx));
 			expect(entries).toBeLessThanOrEqual(1.3 * exact);
@@ -120,6 +112,23 @@ describe("minimumDegree", () => {
 			n,
 			edges.filter(([u, v]) => u !== v),
 		);
-		expect(isPermutation(n, minimumDegree(n, ptr, idx))).toBe(true);
+		expect(isPermutation(n, order(n, ptr, idx))).toBe(true);
+	});
+});
+
+describe("minimumDegree with dense nodes", () => {
+	it("is a permutation when nodes are set aside as dense", () => {
+		fc.assert(
+			fc.property(fc.integer({ min: 40, max: 120 }), fc.integer({ min: 1, max: 3 }), (n, hubs) => {
+				const edges: [number, number][] = [];
+				for (let h = 0; h < hubs; h++) for (let i = hubs; i < n; i++) edges.push([h, i]);
+				for (let i = hubs + 1; i < n; i += 2) edges.push([i - 1, i]);
+				const { ptr, idx } = graph(n, edges);
+				const perm = minimumDegree(n, ptr, idx, 1);
+				expect(isPermutation(n, perm)).toBe(true);
+				expect([...perm.subarray(n - hubs)].sort((a, b) => a - b)).toEqual([...Array(hubs).keys()]);
+			}),
+			runs(30),
+		);
 	});
 });

@@ -6,8 +6,8 @@
  * Column counts come from the same walk. Ordering aside, O(|A| log n + |L|).
  */
 import { type Adjacency, adjacency } from "../ordering/adjacency.js";
-import { minimumDegree } from "../ordering/amd.js";
 import { eliminationTree } from "../ordering/etree.js";
+import { fillReducingOrder } from "../ordering/order.js";
 import { postorder } from "../ordering/postorder.js";
 import { checkPattern } from "../pattern.js";
 
@@ -58,7 +58,7 @@ export function analyse(
 }
 
 function chooseOrder(n: number, graph: Adjacency, ordering: Ordering): Int32Array {
-	if (ordering === "minimum degree") return minimumDegree(n, graph.ptr, graph.idx);
+	if (ordering === "minimum degree") return fillReducingOrder(n, graph);
 	if (ordering === "natural") return Int32Array.from({ length: n }, (_, i) => i);
 	const seen = new Uint8Array(n);
 	for (const i of ordering) {
