@@ -1,12 +1,13 @@
 /** The rules. A new rule is one new file and one line here. */
 import type { Circuit } from "../circuit/index.js";
+import { cutEnd } from "./cut-end.js";
 import { fuseTooLarge } from "./fuse-too-large.js";
 import { sensorReturn } from "./sensor-return.js";
 import type { Finding, Rule, Severity } from "./types.js";
 import { unfusedFeed } from "./unfused-feed.js";
 import { voltageDrop } from "./voltage-drop.js";
 
-export const rules: readonly Rule[] = [sensorReturn, unfusedFeed, fuseTooLarge, voltageDrop];
+export const rules: readonly Rule[] = [sensorReturn, unfusedFeed, fuseTooLarge, voltageDrop, cutEnd];
 
 const ORDER: Readonly<Record<Severity, number>> = { stop: 0, warn: 1, note: 2 };
 

@@ -65,10 +65,12 @@ export const voltageDrop: Rule = {
 	check(circuit) {
 		const worst = new Map<Load, Drop>();
 		for (const { condition, point } of wholeConditions(circuit)) {
-			const cranking = loadsOf(circuit).some((load) => load.kind === "starter motor" && works(point, load));
+			const least = WORKING_SHARE * systemVolts(point);
+			const works = (load: Load) => Math.abs(acrossLoad(point, load)) > least;
+			const cranking = loadsOf(circuit).some((load) => load.kind === "starter motor" && works(load));
 			for (const load of loadsOf(circuit)) {
 				const starting = load.kind === "starter motor" || load.kind === "terminal 50";
-				if (cranking !== starting || !works(point, load)) continue;
+				if (cranking !== starting || !works(load)) continue;
 				const drop = dropAt(point, condition, load);
 				if (drop !== undefined && drop.over > (worst.get(load)?.over ?? 1)) worst.set(load, drop);
 			}
@@ -79,17 +81,13 @@ export const voltageDrop: Rule = {
 	},
 };
 
-function works(point: Operating, load: Load): boolean {
-	return Math.abs(acrossLoad(point, load)) > WORKING_SHARE * sourceVolts(point);
-}
-
 function acrossLoad(point: Operating, load: Load): number {
 	const { a, b } = point.circuit.branches[load.branch]!;
 	return voltsAt(point.volts, a) - voltsAt(point.volts, b);
 }
 
-/** The car's system volts: the highest potential in it. */
-function sourceVolts(point: Operating): number {
+/** The highest potential in the car. */
+function systemVolts(point: Operating): number {
 	return point.volts.reduce((most, volts) => Math.max(most, volts), 0);
 }
 
