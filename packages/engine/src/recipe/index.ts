@@ -1,10 +1,9 @@
 /** Recipe: steps, applying them, and the differences of two looms. */
-export { type Applied, type ApplyOptions, applyRecipe, applyStep } from "./apply.js";
+export { type Applied, type ApplyOptions, applyRecipe } from "./apply.js";
 export type { Change, ChangeKind } from "./compare/change.js";
 export { compareLooms } from "./compare/compare.js";
 export { type Joined, joinedText, type Reach } from "./compare/joined.js";
 export { naturalOrder } from "./compare/natural.js";
-export { Draft } from "./draft.js";
 export { loomAs, type Stage } from "./loom-as.js";
 export type { Misfit } from "./misfit.js";
 export { missing, type Need, type StepDefinition, type StepKind } from "./step-definition.js";

@@ -77,6 +77,16 @@ test("a wire that came or went tells where that end is or was", () => {
 	expect(off?.text).toBe("T1.1: no longer W1 (BKWH 0.75 mm2, 2 m) to E1.1; that end is a bare end");
 });
 
+test("which end a table calls from does not matter to where an end went", () => {
+	const { loom } = after(step("cut", { wire: "W1", at: "to" }));
+	const { from, to, ...rest } = loom.wires.get("W1")!;
+	const turned = { ...loom, wires: new Map([...loom.wires, ["W1", { ...rest, from: to, to: from }]]) };
+	expect(lines(compareLooms(bench, turned))).toEqual([
+		"C1 1 E1.1 now ends loose",
+		"C2 1 T1.1 wire taken off",
+	]);
+});
+
 test("a part taken out: its cavities lose their wires, the far ends are loose", () => {
 	expect(lines(changes(step("remove part", { part: "K1" })))).toEqual([
 		// W2 and W3 went on to the relay by splice S1
@@ -151,13 +161,13 @@ test("any field of a part, contact, wire or joint counts", () => {
 	for (const [kinds, loom] of looms) expect(lines(compareLooms(bench, loom))).toEqual(kinds);
 });
 
-test("many rings of a splice, in a loop, are followed once", () => {
+test("splices in a loop are followed once, the shorter way", () => {
 	const { loom } = applyRecipe(
 		bench,
 		recipe(
 			step("fit part", { part: "S8" }),
-			step("add wire", { fresh: "N1", from: "S1", to: "S8", mm2: 1, metres: 0.2 }),
-			step("add wire", { fresh: "N2", from: "S8", to: "S1", mm2: 1, metres: 0.3 }),
+			step("add wire", { fresh: "N1", from: "S1", to: "S8", mm2: 1, metres: 0.3 }),
+			step("add wire", { fresh: "N2", from: "S8", to: "S1", mm2: 1, metres: 0.2 }),
 			step("add wire", { fresh: "N3", from: "S8", to: "G1", mm2: 1, metres: 0.4 }),
 		),
 		{ ...newParts, joints: new Map([["S8", joint("S8")]]) },
