@@ -1,13 +1,27 @@
 /** The rules. A new rule is one new file and one line here. */
 import type { Circuit } from "../circuit/index.js";
+import { brakeLamps } from "./brake-lamps.js";
+import { busEnds } from "./bus-ends.js";
 import { cutEnd } from "./cut-end.js";
 import { fuseTooLarge } from "./fuse-too-large.js";
+import { reversingLamps } from "./reversing-lamps.js";
 import { sensorReturn } from "./sensor-return.js";
+import { startInterlock } from "./start-interlock.js";
 import type { Finding, Rule, Severity } from "./types.js";
 import { unfusedFeed } from "./unfused-feed.js";
 import { voltageDrop } from "./voltage-drop.js";
 
-export const rules: readonly Rule[] = [sensorReturn, unfusedFeed, fuseTooLarge, voltageDrop, cutEnd];
+export const rules: readonly Rule[] = [
+	sensorReturn,
+	unfusedFeed,
+	fuseTooLarge,
+	voltageDrop,
+	cutEnd,
+	startInterlock,
+	reversingLamps,
+	brakeLamps,
+	busEnds,
+];
 
 const ORDER: Readonly<Record<Severity, number>> = { stop: 0, warn: 1, note: 2 };
 
