@@ -1,1 +1,31 @@
-export { Store } from "./store/store.js";
+/**
+ * The shop: a car's folder, the answers out of it as data, and the server of the stored jobs.
+ *
+ * The server, with its database, is loaded only when it is started, so that asking of a folder stays quick.
+ */
+import type { RunningServer, StartOptions } from "./server/start.js";
+
+export { type CompareAnswer, compareAnswer, compareSchema } from "./answers/compare.js";
+export {
+	BadInput,
+	type ErrorsAnswer,
+	errorsSchema,
+	type InputError,
+	inputErrors,
+} from "./answers/errors.js";
+export { type FindAnswer, findAnswer, findSchema } from "./answers/find.js";
+export type { MisfitAnswer } from "./answers/question.js";
+export { type ReadingAnswer, readingAnswer, readingSchema } from "./answers/reading.js";
+export { type RulesAnswer, rulesAnswer, rulesSchema } from "./answers/rules.js";
+export { type CarFolder, readFolder, readText } from "./folder/read-folder.js";
+export type { RunningServer, StartOptions } from "./server/start.js";
+
+/**
+ * Opens the database, puts in the first car, and listens.
+ * @throws an error with `toDo` when the port or the database cannot be had; BadInput or TableErrors when
+ *   the folder is no car
+ */
+export async function startServer(options: StartOptions): Promise<RunningServer> {
+	const { start } = await import("./server/start.js");
+	return start(options);
+}

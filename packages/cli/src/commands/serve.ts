@@ -1,0 +1,42 @@
+import { networkInterfaces } from "node:os";
+import { startServer } from "@loomwright/shop";
+import { EXIT } from "../failure.js";
+import type { Terminal } from "../terminal.js";
+import { printJson } from "./open.js";
+
+interface Options {
+	readonly json?: true;
+	readonly port: number;
+	readonly host: string;
+	readonly data: string;
+}
+
+/** Runs until the process is told to stop. */
+export async function serve(
+	terminal: Terminal,
+	folder: string | undefined,
+	{ json, port, host, data }: Options,
+): Promise<number> {
+	const server = await startServer({ port, host, data, folder });
+	const stopped = toldToStop();
+	if (json) printJson(terminal, { address: server.address, database: server.database });
+	else terminal.out(`Loomwright is at ${addresses(server.address, host).join(" and ")} (Ctrl+C stops it)\n`);
+	await stopped;
+	await server.close();
+	return EXIT.fine;
+}
+
+/** The first signal lets the server finish; a second one ends the process at once. */
+function toldToStop(): Promise<void> {
+	return new Promise((resolve) => {
+		for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => resolve());
+	});
+}
+
+/** Listening on all networks of the machine, the addresses that tablets reach it by. */
+function addresses(address: string, host: string): string[] {
+	if (host !== "0.0.0.0" && host !== "::") return [address];
+	const { port } = new URL(address);
+	const own = Object.values(networkInterfaces()).flatMap((list) => list ?? []);
+	return own.filter(({ family }) => family === "IPv4").map((one) => `http://${one.address}:${port}`);
+}

@@ -1,0 +1,128 @@
+/** The commands, their options and their help. */
+import { Argument, Command, InvalidArgumentError, Option } from "commander";
+import { compare } from "./commands/compare.js";
+import { find } from "./commands/find.js";
+import { reading } from "./commands/reading.js";
+import { rules } from "./commands/rules.js";
+import { serve } from "./commands/serve.js";
+import type { Terminal } from "./terminal.js";
+
+/** @param exit told the exit code of the command that ran */
+export function program(terminal: Terminal, exit: (code: number) => void): Command {
+	const root = new Command("loomwright")
+		.description(
+			"The wiring of a car under conversion, as a network that computes.\n" +
+				"A car is a folder of tables (docs/tables.md); demo/small and demo/main are such folders.\n" +
+				"No substitute for the maker's procedures, local codes, or a licensed person where one is required.",
+		)
+		.helpCommand("help [command]", "tells how a command is used")
+		.helpOption("-h, --help", "tells how it is used")
+		// Errors are said once, by whoever catches them.
+		.configureOutput({ writeOut: terminal.out, writeErr: () => {}, getOutHelpWidth: () => terminal.columns })
+		.exitOverride();
+	const command = (name: string, what: string, examples: readonly string[]) =>
+		root
+			.command(name)
+			.description(what)
+			.helpOption("-h, --help", "tells how it is used")
+			.addHelpText(
+				"after",
+				`\nFor example:\n${examples.map((one) => `  ${CALL} ${one}\n`).join("")}${EXITS}`,
+			);
+	const folder = () => new Argument("FOLDER", "folder of the car's tables");
+	const json = () => new Option("--json", "answer as JSON (docs/json.md)");
+
+	command("compare", "What the conversion recipe changes, per connector and cavity.", ["compare demo/small"])
+		.addArgument(folder())
+		.addOption(json())
+		.action((path, options) => exit(compare(terminal, path, options)));
+
+	command("rules", "What must be mended before cutting or powering up.", [
+		"rules demo/small",
+		"rules demo/small --recipe none",
+	])
+		.addArgument(folder())
+		.addOption(recipe().default("whole"))
+		.addOption(json())
+		.action((path, options) => exit(rules(terminal, path, options)));
+
+	command("reading", "What a meter would show between two points of the loom, on a sound car.", [
+		"reading demo/small CU.7 CU.2 --what volts --when key-on",
+		"reading demo/small K1.85 K1.86 --what ohms --when battery-off",
+	])
+		.addArgument(folder())
+		.argument("A", "contact or joint of the first lead; CONTACT!pin is the part's own side")
+		.argument("B", "contact or joint of the second lead; body is the body metal")
+		.addOption(
+			new Option("--what <kind>", "drop is volts across a part of a working circuit")
+				.choices(["volts", "drop", "ohms", "amps"])
+				.default("volts"),
+		)
+		.addOption(
+			new Option("--when <condition>", "how the car stands; left out: lists the conditions there are"),
+		)
+		.addOption(recipe().default("whole"))
+		.addOption(json())
+		.action((path, a, b, options) => exit(reading(terminal, path, a, b, options)));
+
+	command("find", "Which faults the evidence speaks for, and which reading to take next.", [
+		"find demo/main --evidence demo/main/practice/01.json",
+		"find demo/main --evidence my-evidence.json --top 3",
+	])
+		.addArgument(folder())
+		.addOption(
+			new Option(
+				"--evidence <file>",
+				"codes, readings and functions seen (docs/evidence.md)",
+			).makeOptionMandatory(),
+		)
+		.addOption(
+			new Option("--top <count>", "faults to show as text; JSON has all")
+				.default(10)
+				.argParser(whole(1, 1000)),
+		)
+		.addOption(recipe("the evidence file's `of`"))
+		.addOption(json())
+		.action((path, options) => exit(find(terminal, path, options)));
+
+	command("serve", "Starts the tablet app and the API on this machine.", [
+		"serve",
+		"serve my-car --port 9000",
+	])
+		.addArgument(new Argument("[FOLDER]", "car to make a job of; left out: demo/main, the first time"))
+		.addOption(
+			new Option("--port <port>", "0: any free one").env("PORT").default(8080).argParser(whole(0, 65535)),
+		)
+		.addOption(
+			new Option(
+				"--host <address>",
+				"0.0.0.0: every network of this machine, open to whoever is on it",
+			).default("127.0.0.1"),
+		)
+		.addOption(new Option("--data <folder>", "where the database is kept").default("./data"))
+		.addOption(json())
+		.action(async (path, options) => exit(await serve(terminal, path, options)));
+
+	return root;
+}
+
+const CALL = "npm run -s loomwright --";
+
+const EXITS = `
+Exit code 0: answered. 1: a rule's finding to mend, or a recipe step that does not fit.
+2: the command or its files are wrong; stderr says where, what, and what would be right.
+`;
+
+const recipe = (otherwise = ""): Option =>
+	new Option(
+		"--recipe <which>",
+		`whole: the loom as converted; none: as delivered${otherwise === "" ? "" : ` (default: ${otherwise})`}`,
+	).choices(["whole", "none"]);
+
+/** Reads a whole number of a range. */
+const whole = (least: number, most: number) => (text: string) => {
+	const value = Number(text);
+	if (!/^\d+$/.test(text) || value < least || value > most)
+		throw new InvalidArgumentError(`A whole number from ${least} to ${most} is wanted.`);
+	return value;
+};

@@ -1,0 +1,26 @@
+import { fileURLToPath } from "node:url";
+import { run } from "./run.js";
+
+/** The car of 23 wires. */
+export const SMALL_CAR = fileURLToPath(new URL("../../../demo/small", import.meta.url));
+
+/** Runs a command line and keeps what it says. */
+export async function said(
+	words: readonly string[],
+	{ columns = 100, colour = false } = {},
+): Promise<{ code: number; out: string; err: string }> {
+	let out = "";
+	let err = "";
+	const terminal = {
+		out: (text: string) => {
+			out += text;
+		},
+		err: (text: string) => {
+			err += text;
+		},
+		columns,
+		colour,
+	};
+	const code = await run(words, terminal);
+	return { code, out, err };
+}

@@ -1,0 +1,85 @@
+/** Which faults the evidence speaks for, and what to do next. */
+import { type Car, type Evidence, findFaults, type NextStep } from "@loomwright/engine";
+import { z } from "zod";
+import { misfitSchema, misfitsOf, questionSchema, whichSchema } from "./question.js";
+
+const chance = z.number().min(0).max(1);
+
+const nextSchema = z.object({
+	question: questionSchema,
+	text: z.string().describe("the step in words"),
+	bits: z.number().describe("expected information"),
+	minutes: z.number(),
+	because: z.string(),
+	outcomes: z.array(z.object({ text: z.string(), chance, favours: z.string() })),
+	cautions: z.array(z.string()),
+});
+
+export const findSchema = z.object({
+	of: whichSchema,
+	title: z.string(),
+	faults: z
+		.array(
+			z.object({
+				id: z.string(),
+				kind: z.string(),
+				where: z.string(),
+				place: z.string(),
+				posterior: chance.describe("all faults and the sound loom sum to 1"),
+				grounds: z.array(
+					z.object({
+						text: z.string(),
+						times: z.number().describe("as likely under this fault as on a sound car"),
+					}),
+				),
+				alike: z.array(z.string()).describe("ids of faults that nothing measured can tell from it"),
+				path: z.array(z.string()),
+				mend: z.string(),
+			}),
+		)
+		.describe("most probable first"),
+	sound: chance.describe("that the loom is sound"),
+	next: nextSchema.nullable().describe("the step worth most; null: none is worth taking"),
+	others: z.array(nextSchema),
+	contradictions: z.array(z.string()),
+	considered: z.object({ singles: z.number(), common: z.number(), pairs: z.number() }),
+	misfits: z.array(misfitSchema),
+});
+
+export type FindAnswer = z.infer<typeof findSchema>;
+
+/** Sums of shares may miss 0 and 1 by a rounding. */
+const share = (value: number): number => Math.min(1, Math.max(0, value));
+
+/** JSON has no infinity: the largest number stands for it. */
+const finite = (value: number): number => Math.min(value, Number.MAX_VALUE);
+
+/** @throws CircuitError when the network does not settle */
+export function findAnswer(car: Car, evidence: Evidence): FindAnswer {
+	const found = findFaults(car, evidence);
+	return {
+		of: evidence.of,
+		title: evidence.title,
+		faults: found.faults.map(({ id, kind, where, place, posterior, grounds, alike, path, mend }) => ({
+			...{ id, kind, where, place, posterior: share(posterior) },
+			grounds: grounds.map(({ text, times }) => ({ text, times: finite(times) })),
+			...{ alike: [...alike], path: [...path], mend },
+		})),
+		sound: share(found.sound),
+		next: found.next ? nextStep(found.next) : null,
+		others: found.others.map(nextStep),
+		contradictions: [...found.contradictions],
+		considered: { ...found.considered },
+		misfits: misfitsOf(car, evidence.of),
+	};
+}
+
+function nextStep(step: NextStep): z.infer<typeof nextSchema> {
+	const { question, text, bits, minutes, because, outcomes, cautions } = step;
+	return {
+		question: { ...question },
+		...{ text, bits, minutes, because },
+		outcomes: outcomes.map(({ text, chance, favours }) => ({ text, chance: share(chance), favours })),
+		cautions: [...cautions],
+	};
+}

@@ -1,0 +1,11 @@
+/** Where things lie, whether this runs from source or compiled. */
+import { fileURLToPath } from "node:url";
+
+/** The repository; this file is packages/shop/src/places.ts or packages/shop/dist/places.js in it. */
+const ROOT = new URL("../../../", import.meta.url);
+
+/** Folder of the built tablet app. */
+export const WEB_APP = fileURLToPath(new URL("packages/web/dist", ROOT));
+
+/** Folder of the invented car that a new database starts with. */
+export const DEMO_CAR = fileURLToPath(new URL("demo/main", ROOT));

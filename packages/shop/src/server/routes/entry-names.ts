@@ -1,0 +1,41 @@
+import type { Car, Loom } from "@loomwright/engine";
+import { BadInput } from "../../answers/errors.js";
+import type { Written } from "../../store/entry/kinds.js";
+
+/**
+ * Sees that what an entry names is on this car, as delivered or as converted.
+ * @throws BadInput for the first name that is not
+ */
+export function checkNames(car: Car, { kind, body }: Written): void {
+	const looms = [car.delivered, car.converted];
+	const need = (what: string, name: string, has: (loom: Loom) => boolean) => {
+		if (!looms.some(has))
+			throw new BadInput(`this car has no ${what} '${name}'`, `the name of a ${what} of this car`);
+	};
+	switch (kind) {
+		case "reading":
+			for (const name of [body.from, body.to]) {
+				// `body` is the body metal itself.
+				const contact = name.replace(/!pin$/, "");
+				if (name !== "body")
+					need("contact or joint", name, (loom) => loom.contacts.has(contact) || loom.joints.has(name));
+			}
+			need("condition", body.when, (loom) => loom.conditions.has(body.when));
+			return;
+		case "function":
+			need("function", body.function, (loom) => loom.functions.some((row) => row.function === body.function));
+			return;
+		case "bench":
+			need("part", body.part, (loom) => loom.parts.has(body.part));
+			return;
+		case "reseated":
+			need("part", body.what, (loom) => loom.parts.has(body.what));
+			return;
+		case "codes":
+			for (const unit of body.units)
+				need("control unit", unit, (loom) => loom.parts.get(unit)?.kind === "control unit");
+			return;
+		case "note":
+			return;
+	}
+}

@@ -1,0 +1,81 @@
+/** The jobs, their tables and their practice evidence. */
+import { z } from "zod";
+import { jobOf, jobParams, type Routes, typed } from "../api.js";
+import { problemResponses } from "../problem.js";
+
+const jobSchema = z.object({
+	id: z.string(),
+	title: z.string(),
+	created: z.string().describe("ISO 8601, UTC"),
+});
+
+const filesSchema = z.record(z.string(), z.string());
+const tags = ["jobs"];
+
+export const jobRoutes: Routes =
+	({ store }) =>
+	async (instance) => {
+		const app = typed(instance);
+
+		app.get(
+			"/jobs",
+			{
+				schema: {
+					tags,
+					summary: "The jobs, oldest first",
+					response: { 200: z.object({ jobs: z.array(jobSchema) }), ...problemResponses },
+				},
+			},
+			async () => ({ jobs: await store.jobs() }),
+		);
+
+		app.get(
+			"/jobs/:job",
+			{
+				schema: {
+					tags,
+					summary: "A job with the tables of its car",
+					params: jobParams,
+					response: {
+						200: jobSchema.extend({ tables: filesSchema.describe("file name to text") }),
+						...problemResponses,
+					},
+				},
+			},
+			async ({ params }) => {
+				const job = await jobOf(store, params.job);
+				return { ...job, tables: await store.tables(job.id) };
+			},
+		);
+
+		app.get(
+			"/jobs/:job/practice",
+			{
+				schema: {
+					tags,
+					summary: "Evidence files that come with the car, to practise on",
+					params: jobParams,
+					response: {
+						200: z.object({
+							practice: z.array(z.object({ file: z.string(), title: z.string(), text: z.string() })),
+						}),
+						...problemResponses,
+					},
+				},
+			},
+			async ({ params }) => {
+				const { id } = await jobOf(store, params.job);
+				const files = Object.entries(await store.practice(id));
+				return { practice: files.map(([file, text]) => ({ file, title: titleOf(text) ?? file, text })) };
+			},
+		);
+	};
+
+function titleOf(text: string): string | undefined {
+	try {
+		const title: unknown = JSON.parse(text).title;
+		return typeof title === "string" && title !== "" ? title : undefined;
+	} catch {
+		return undefined;
+	}
+}

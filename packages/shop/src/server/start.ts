@@ -1,0 +1,106 @@
+/** Starts the shop's server: database, first job, HTTP. */
+import { resolve } from "node:path";
+import { openCar } from "@loomwright/engine";
+import { readFolder } from "../folder/read-folder.js";
+import { DEMO_CAR, WEB_APP } from "../places.js";
+import { Store } from "../store/store.js";
+import { buildApp } from "./app.js";
+
+export interface StartOptions {
+	/** 0: any free port. */
+	readonly port: number;
+	readonly host: string;
+	/** Folder of the database; made when missing. */
+	readonly data: string;
+	/** A car's folder to make a job of, unless there is one of it. Left out: the demo car, in a database without jobs. */
+	readonly folder?: string | undefined;
+	/** Folder of the built tablet app. */
+	readonly web?: string | undefined;
+	/** Told of failures of the server itself. */
+	readonly report?: ((error: unknown) => void) | undefined;
+}
+
+export interface RunningServer {
+	/** `http://127.0.0.1:8080` */
+	readonly address: string;
+	/** The database file. */
+	readonly database: string;
+	/** Lets what is under way finish, then closes the database. */
+	close(): Promise<void>;
+}
+
+/** The server cannot start: what is wrong, and what to do. */
+export class StartError extends Error {
+	override readonly name = "StartError";
+
+	constructor(
+		message: string,
+		readonly toDo: string,
+	) {
+		super(message);
+	}
+}
+
+/**
+ * @throws StartError when it cannot listen; StoreError when the database cannot be opened; BadInput or
+ *   TableErrors when the folder is no car
+ */
+export async function start(options: StartOptions): Promise<RunningServer> {
+	const database = resolve(options.data, "loomwright.db");
+	const store = await Store.open(database);
+	try {
+		await firstJob(store, options.folder);
+		const report = options.report ?? ((error) => console.error(error));
+		const app = await buildApp({ store, web: options.web ?? WEB_APP, report });
+		try {
+			const address = await app.listen({ port: options.port, host: options.host });
+			return {
+				address,
+				database,
+				close: async () => {
+					await app.close();
+					await store.close();
+				},
+			};
+		} catch (error) {
+			await app.close();
+			throw listenError(error as NodeJS.ErrnoException, options);
+		}
+	} catch (error) {
+		await store.close();
+		throw error;
+	}
+}
+
+/** @throws BadInput or TableErrors, before anything is stored */
+async function firstJob(store: Store, folder: string | undefined): Promise<void> {
+	const jobs = await store.jobs();
+	if (folder === undefined && jobs.length > 0) return;
+	const { folder: source, title, tables, practice } = readFolder(folder ?? DEMO_CAR);
+	if (jobs.some((job) => job.source === source)) return;
+	openCar(tables);
+	await store.addJob({ title, source, tables, practice });
+}
+
+function listenError(error: NodeJS.ErrnoException, { port, host }: StartOptions): Error {
+	switch (error.code) {
+		case "EADDRINUSE":
+			return new StartError(
+				`port ${port} on ${host} is in use by another program`,
+				`Set another port in the environment, e.g. PORT=${port < 65000 ? port + 1 : 8080} npm start`,
+			);
+		case "EACCES":
+			return new StartError(
+				`port ${port} may not be used`,
+				"Set a port of 1024 or above, e.g. PORT=8080 npm start",
+			);
+		case "EADDRNOTAVAIL":
+		case "ENOTFOUND":
+			return new StartError(
+				`${host} is no address of this machine`,
+				"Give one that is with --host: 127.0.0.1 for this machine alone, 0.0.0.0 for all of its networks.",
+			);
+		default:
+			return error;
+	}
+}
