@@ -1,7 +1,8 @@
 /**
  * Seeded networks shaped like a car's wiring, for measuring: circuits run from a supply rail through fuse, connectors
  * and splices to devices and back to ground points on the body. Nearly trees, degree two or three, with a few hubs
- * (body, supply rail, control units) and a few loops.
+ * (body, supply rail, control units) and a few loops. The car has zones, each with its control unit and ground point;
+ * a circuit stays in its zone, but for one in ten (assumed, no source).
  *
  * Conductances are orders of magnitude (common practice, no source): crimp 1e3..1e4 S, mated contact 2e2..1e3 S,
  * a wire segment 5..2e2 S, a lamp or motor 1e-2..2 S, a sensor 1e-4..1e-3 S, an input 1e-7..1e-5 S, insulation 1e-8 S.
@@ -79,22 +80,23 @@ export function loomNetwork(n: number, seed: number): Network {
 		}
 		return at;
 	};
-	while (made < n) {
+	for (let zone = 0; made < n; zone = (zone + 1) % units.length) {
+		const near = <T>(all: readonly T[]): T => all[random() < 0.1 ? pick(all.length) : zone] as T;
 		const supplied = random() < 0.6;
-		const source = supplied ? rail : units[pick(units.length)];
+		const source = supplied ? rail : near(units);
 		const start = run(source, 3 + pick(6));
 		const branches = random() < 0.3 ? 2 + pick(4) : 1;
 		for (let b = 0; b < branches && made < n; b++) {
 			const end = run(start, 3 + 3 * pick(4));
 			const load = supplied ? between(1e-2, 2) : random() < 0.5 ? between(1e-4, 1e-3) : between(1e-7, 1e-5);
 			const back = random();
-			if (back < 0.25) join(end, units[pick(units.length)], load);
+			if (back < 0.25) join(end, near(units), load);
 			else if (back < 0.35) join(end, body, load);
 			else if (made < n) {
 				const low = node();
 				join(end, low, load);
 				const home = run(low, 2 + pick(4));
-				join(home, grounds[pick(grounds.length)], between(1e3, 1e4));
+				join(home, near(grounds), between(1e3, 1e4));
 			} else join(end, body, load);
 		}
 	}

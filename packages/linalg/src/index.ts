@@ -13,9 +13,9 @@ export { solveGeneral, solveGeneralChecked, solveTransposed } from "./general/so
 export { analyseGeneral, type GeneralSymbolic } from "./general/symbolic.js";
 // primary: symmetric positive definite systems
 export { type NetworkPattern, networkPattern, type SymmetricPattern } from "./pattern.js";
-// secondary: other right-hand sides, inverse entries, small changes, verified answers
 export { RESIDUAL_TOLERANCE } from "./residual.js";
-export { type FactorResult, factor, type Numeric, refactor } from "./symmetric/factor.js";
+// secondary: other right-hand sides, inverse entries, small changes, verified answers
+export { type FactorResult, factor, type Numeric, refactor, smallestPivot } from "./symmetric/factor.js";
 export { refactorPart } from "./symmetric/refactor-part.js";
 export { type SelectedInverse, selectedInverse } from "./symmetric/selected-inverse.js";
 export { solve } from "./symmetric/solve.js";

@@ -1,6 +1,10 @@
 /**
- * L D L^T = P A P^T, left-looking by columns:
+ * L D L^T = P A P^T by columns:
  *   u = a_{k:n,k} - sum_j l_{k:n,j} d_j l_kj,   d_k = u_k,   l_{:,k} = u / d_k.
+ *
+ * Two ways round the same products in the same order, so to the same bits. `eliminateAll` sends each column's products
+ * to where they belong as soon as it is finished (a list of places made once per pattern): no search, no gathering,
+ * twice as fast where columns are short. `eliminate` gathers for one column at a time, and so can redo some of them.
  *
  * With row sums given, the diagonal is never formed by subtraction:
  *   s_k <- s_k - sum_j l_kj s_j,   d_k = s_k + sum_{i>k} |u_i|,
@@ -32,11 +36,6 @@ export interface Numeric {
 	/** Scratch stamps of length n; `stamp.now` is the last used. */
 	readonly mark: Int32Array;
 	readonly stamp: { now: number };
-	/**
-	 * Smallest d_k / a_kk and the original node where it fell: -log10 of it digits are lost to cancellation.
-	 * Ratio 1 and node -1 on the subtraction-free path, which loses none.
-	 */
-	smallest: { node: number; pivot: number; ratio: number };
 }
 
 /** Why a matrix has no L D L^T with positive D. An answer, not an error: a floating part of a network looks like this. */
@@ -75,7 +74,6 @@ export function factor(symbolic: Symbolic, values: Float64Array, rowSums?: Float
 		work: new Float64Array(n),
 		mark: new Int32Array(n),
 		stamp: { now: 0 },
-		smallest: { node: -1, pivot: Number.POSITIVE_INFINITY, ratio: 1 },
 	};
 	return refactor(numeric, values, rowSums);
 }
@@ -93,9 +91,10 @@ export function refactor(numeric: Numeric, values: Float64Array, rowSums?: Float
 	if (rowSums !== undefined && numeric.rowSums !== null) {
 		if (rowSums.length !== n) throw new RangeError(`expected ${n} row sums, got ${rowSums.length}`);
 		numeric.rowSums.set(rowSums);
-		checkSigns(symbolic, values, rowSums);
+		checkSigns(numeric, rowSums);
 	}
-	return report(numeric, eliminate(numeric, null));
+	const { updates } = symbolic;
+	return report(numeric, updates === null ? eliminate(numeric, null) : eliminateAll(numeric, updates));
 }
 
 /** @internal The result of an elimination that stopped at `failed` (-1: it did not). */
@@ -124,14 +123,12 @@ export function eliminate(numeric: Numeric, steps: ArrayLike<number> | null): nu
 	const { lower, pivots, carried, work, values, rowSums } = numeric;
 	const size = lPtr[n];
 	const count = steps === null ? n : steps.length;
-	let ratio = Number.POSITIVE_INFINITY;
-	let where = -1;
 	for (let t = 0; t < count; t++) {
 		const k = steps === null ? t : steps[t];
 		const begin = lPtr[k];
 		const end = lPtr[k + 1];
-		const full = values[source[size + k]];
-		let d = full;
+		for (let p = begin; p < end; p++) work[lRow[p]] = values[source[p]];
+		let d = values[source[size + k]];
 		let s = rowSums === null ? 0 : rowSums[perm[k]];
 		for (let q = rowPtr[k], last = rowPtr[k + 1]; q < last; q++) {
 			const j = rowCol[q];
@@ -143,28 +140,64 @@ export function eliminate(numeric: Numeric, steps: ArrayLike<number> | null): nu
 			for (const stop = lPtr[j + 1]; p < stop; p++) work[lRow[p]] -= lower[p] * f;
 		}
 		if (rowSums !== null) {
-			d = s;
 			carried[k] = s;
-		}
-		for (let p = begin; p < end; p++) {
-			const i = lRow[p];
-			const u = values[source[p]] + work[i];
-			work[i] = 0;
-			lower[p] = u;
-			if (rowSums !== null) d -= u;
+			d = s;
+			for (let p = begin; p < end; p++) d -= work[lRow[p]];
 		}
 		pivots[k] = d;
 		if (!(d > 0 && d < Number.POSITIVE_INFINITY)) return k;
-		for (let p = begin; p < end; p++) lower[p] /= d;
-		if (rowSums === null && d < ratio * full) {
-			ratio = d / full;
-			where = k;
+		for (let p = begin; p < end; p++) {
+			lower[p] = work[lRow[p]] / d;
+			work[lRow[p]] = 0;
 		}
 	}
-	if (steps === null && rowSums === null && where !== -1) {
-		numeric.smallest = { node: perm[where], pivot: pivots[where], ratio };
+	return -1;
+}
+
+/** Computes all of L and D with the list of update places; returns the failing step, or -1. */
+function eliminateAll(numeric: Numeric, updates: Int32Array): number {
+	const { lPtr, lRow, source, perm, n } = numeric.symbolic;
+	const { store, pivots, carried, values, rowSums } = numeric;
+	for (let p = 0; p < store.length; p++) store[p] = values[source[p]];
+	if (rowSums !== null) for (let k = 0; k < n; k++) carried[k] = rowSums[perm[k]];
+	let t = 0;
+	for (let k = 0; k < n; k++) {
+		const begin = lPtr[k];
+		const end = lPtr[k + 1];
+		const s = carried[k];
+		let d = pivots[k];
+		if (rowSums !== null) {
+			d = s;
+			for (let p = begin; p < end; p++) d -= store[p];
+			pivots[k] = d;
+		}
+		if (!(d > 0 && d < Number.POSITIVE_INFINITY)) return k;
+		for (let p = begin; p < end; p++) store[p] /= d;
+		for (let p = begin; p < end; p++) {
+			const l = store[p];
+			const f = l * d;
+			const i = lRow[p];
+			if (rowSums === null) pivots[i] -= l * f;
+			else carried[i] -= l * s;
+			for (let q = p + 1; q < end; q++) store[updates[t++]] -= store[q] * f;
+		}
 	}
 	return -1;
+}
+
+/**
+ * The smallest d_k / a_kk of a factor made without row sums, and the original node where it fell: -log10 of the ratio
+ * is the number of digits lost to cancellation. With row sums nothing cancels, and there is nothing to ask. O(n).
+ */
+export function smallestPivot(numeric: Numeric): { node: number; pivot: number; ratio: number } {
+	const { symbolic, pivots, values } = numeric;
+	const { n, lPtr, source, perm } = symbolic;
+	let smallest = { node: -1, pivot: Number.POSITIVE_INFINITY, ratio: Number.POSITIVE_INFINITY };
+	for (let k = 0; k < n; k++) {
+		const ratio = pivots[k] / values[source[lPtr[n] + k]];
+		if (ratio < smallest.ratio) smallest = { node: perm[k], pivot: pivots[k], ratio };
+	}
+	return smallest;
 }
 
 function checkFinite(values: Float64Array): void {
@@ -173,18 +206,20 @@ function checkFinite(values: Float64Array): void {
 	}
 }
 
-function checkSigns(symbolic: Symbolic, values: Float64Array, rowSums: Float64Array): void {
-	const { n, colPtr, rowIdx } = symbolic;
-	for (let j = 0; j < n; j++) {
-		if (!(rowSums[j] >= 0 && rowSums[j] < Number.POSITIVE_INFINITY)) {
-			throw new RangeError(`row sum ${j} is ${rowSums[j]}; the subtraction-free path needs finite sums >= 0`);
+function checkSigns(numeric: Numeric, rowSums: Float64Array): void {
+	const { symbolic, values, lower } = numeric;
+	const { source, colPtr, rowIdx } = symbolic;
+	for (let i = 0; i < rowSums.length; i++) {
+		if (!(rowSums[i] >= 0 && rowSums[i] < Number.POSITIVE_INFINITY)) {
+			throw new RangeError(`row sum ${i} is ${rowSums[i]}; the subtraction-free path needs finite sums >= 0`);
 		}
-		for (let s = colPtr[j]; s < colPtr[j + 1]; s++) {
-			if (rowIdx[s] !== j && !(values[s] <= 0 && values[s] > Number.NEGATIVE_INFINITY)) {
-				throw new RangeError(
-					`entry (${rowIdx[s]}, ${j}) is ${values[s]}; the subtraction-free path needs finite values <= 0`,
-				);
-			}
-		}
+	}
+	for (let p = 0; p < lower.length; p++) {
+		const v = values[source[p]];
+		if (v <= 0 && v > Number.NEGATIVE_INFINITY) continue;
+		const column = colPtr.findLastIndex((start) => start <= source[p]);
+		throw new RangeError(
+			`entry (${rowIdx[source[p]]}, ${column}) is ${v}; the subtraction-free path needs finite values <= 0`,
+		);
 	}
 }

@@ -6,6 +6,7 @@
  * Forward O(sum of the columns reached); backward O(|L|) for all of x, or the reach of the entries wanted.
  */
 import type { Numeric } from "./factor.js";
+import { backward } from "./solve.js";
 
 /**
  * Solves A x = b for sparse b; returns all of x.
@@ -19,16 +20,12 @@ export function solveSparse(
 	values: ArrayLike<number>,
 	out?: Float64Array,
 ): Float64Array {
-	const { n, perm, lPtr, lRow } = numeric.symbolic;
-	const { lower, pivots, work: x } = numeric;
+	const { n, perm } = numeric.symbolic;
+	const { work: x } = numeric;
 	const answer = out ?? new Float64Array(n);
 	if (answer.length !== n) throw new RangeError(`out has ${answer.length} entries, expected ${n}`);
 	forward(numeric, indices, values);
-	for (let j = n - 1; j >= 0; j--) {
-		let xj = x[j] / pivots[j];
-		for (let p = lPtr[j], end = lPtr[j + 1]; p < end; p++) xj -= lower[p] * x[lRow[p]];
-		x[j] = xj;
-	}
+	backward(numeric);
 	for (let k = 0; k < n; k++) {
 		answer[perm[k]] = x[k];
 		x[k] = 0;

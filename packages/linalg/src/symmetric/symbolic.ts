@@ -1,15 +1,14 @@
 /**
- * Struct(L) of P A P^T = L D L^T from the pattern of A alone.
- *
- * Row k of L is the set of nodes met when walking from every i < k with a_ki != 0 up the elimination tree
- * until k (A. George, J. W. H. Liu, "Computer Solution of Large Sparse Positive Definite Systems", 1981, ch. 5).
- * Column counts come from the same walk. Ordering aside, O(|A| log n + |L|).
+ * P and Struct(L) of P A P^T = L D L^T from the pattern of A alone: order, elimination tree, postorder, structure.
+ * O(|A| log n + |L| + flops of one factorisation), the ordering included on networks.
  */
 import { type Adjacency, adjacency } from "../ordering/adjacency.js";
 import { eliminationTree } from "../ordering/etree.js";
 import { fillReducingOrder } from "../ordering/order.js";
 import { postorder } from "../ordering/postorder.js";
 import { checkPattern } from "../pattern.js";
+import { lowerStructure, permutedRows } from "./structure.js";
+import { updateTargets } from "./updates.js";
 
 /** Everything that depends on the pattern only; reused by any number of factors. Plain typed arrays: may be posted to a worker. */
 export interface Symbolic {
@@ -25,12 +24,14 @@ export interface Symbolic {
 	/** Strict lower triangle of L by columns, rows ascending. */
 	readonly lPtr: Int32Array;
 	readonly lRow: Int32Array;
-	/** The same entries by rows: entry q of row k lies in column rowCol[q] at place rowPos[q] of lRow. */
+	/** The same entries by rows, columns ascending: entry q of row k lies in column rowCol[q] at place rowPos[q] of lRow. */
 	readonly rowPtr: Int32Array;
 	readonly rowCol: Int32Array;
 	readonly rowPos: Int32Array;
 	/** The entry of A each place of L starts from (lPtr[n] + k for pivot k), or colPtr[n] where A has none. */
 	readonly source: Int32Array;
+	/** Where each product of the elimination goes, see updates.ts; null where that list would be too long. */
+	readonly updates: Int32Array | null;
 	/** Multiplications and divisions of one factorisation. */
 	readonly flops: number;
 }
@@ -77,8 +78,7 @@ function structure(
 	graph: Adjacency,
 	order: Int32Array,
 ): Symbolic {
-	const rank = invert(order);
-	const tree = eliminationTree(n, graph.ptr, graph.idx, order, rank);
+	const tree = eliminationTree(n, graph.ptr, graph.idx, order, invert(order));
 	const post = postorder(tree);
 	const postRank = invert(post);
 	const perm = new Int32Array(n);
@@ -89,98 +89,23 @@ function structure(
 		parent[k] = up === -1 ? -1 : postRank[up];
 	}
 	const inverse = invert(perm);
-
-	// rows of the strict lower triangle of P A P^T, with the entry of A each came from
-	const aPtr = new Int32Array(n + 1);
-	const entries = colPtr[n];
-	for (let j = 0; j < n; j++) {
-		for (let s = colPtr[j]; s < colPtr[j + 1]; s++) {
-			if (rowIdx[s] !== j) aPtr[Math.max(inverse[rowIdx[s]], inverse[j]) + 1]++;
-		}
-	}
-	for (let k = 0; k < n; k++) aPtr[k + 1] += aPtr[k];
-	const aCol = new Int32Array(aPtr[n]);
-	const aSource = new Int32Array(aPtr[n]);
-	const next = aPtr.slice(0, n);
-	for (let j = 0; j < n; j++) {
-		for (let s = colPtr[j]; s < colPtr[j + 1]; s++) {
-			if (rowIdx[s] === j) continue;
-			const a = inverse[rowIdx[s]];
-			const b = inverse[j];
-			const q = next[Math.max(a, b)]++;
-			aCol[q] = Math.min(a, b);
-			aSource[q] = s;
-		}
-	}
-
-	// first walk: count rows and columns
-	const mark = new Int32Array(n).fill(-1);
-	const lPtr = new Int32Array(n + 1);
-	const rowPtr = new Int32Array(n + 1);
-	let size = 0;
-	for (let k = 0; k < n; k++) {
-		mark[k] = k;
-		for (let q = aPtr[k]; q < aPtr[k + 1]; q++) {
-			for (let j = aCol[q]; mark[j] !== k; j = parent[j]) {
-				mark[j] = k;
-				lPtr[j + 1]++;
-				size++;
-			}
-		}
-		rowPtr[k + 1] = size;
-	}
-	let flops = 0;
-	for (let k = 0; k < n; k++) {
-		const c = lPtr[k + 1];
-		flops += (c * (c + 3)) / 2;
-		lPtr[k + 1] += lPtr[k];
-		next[k] = lPtr[k];
-	}
-
-	// second walk: fill; rows come in ascending order, so columns end up sorted
-	const lRow = new Int32Array(size);
-	const rowCol = new Int32Array(size);
-	const rowPos = new Int32Array(size);
-	const source = new Int32Array(size + n).fill(entries);
-	const place = new Int32Array(n);
-	mark.fill(-1);
-	let r = 0;
-	for (let k = 0; k < n; k++) {
-		mark[k] = k;
-		for (let q = aPtr[k]; q < aPtr[k + 1]; q++) {
-			for (let j = aCol[q]; mark[j] !== k; j = parent[j]) {
-				mark[j] = k;
-				const p = next[j]++;
-				lRow[p] = k;
-				rowCol[r] = j;
-				rowPos[r++] = p;
-				place[j] = p;
-			}
-			source[place[aCol[q]]] = aSource[q];
-		}
-	}
+	const lower = lowerStructure(n, parent, permutedRows(n, colPtr, rowIdx, inverse));
+	const { lPtr, source } = lower;
+	const size = lPtr[n];
 	for (let j = 0; j < n; j++) {
 		for (let s = colPtr[j]; s < colPtr[j + 1]; s++) {
 			if (rowIdx[s] !== j) continue;
-			if (source[size + inverse[j]] !== entries) throw new RangeError(`diagonal entry ${j} is stored twice`);
-			source[size + inverse[j]] = s;
+			const at = size + inverse[j];
+			if (source[at] !== colPtr[n]) throw new RangeError(`diagonal entry ${j} is stored twice`);
+			source[at] = s;
 		}
 	}
-	return {
-		n,
-		colPtr,
-		rowIdx,
-		perm,
-		inverse,
-		parent,
-		lPtr,
-		lRow,
-		rowPtr,
-		rowCol,
-		rowPos,
-		source,
-		flops,
-	};
+	let flops = 0;
+	for (let k = 0; k < n; k++) {
+		const c = lPtr[k + 1] - lPtr[k];
+		flops += (c * (c + 3)) / 2;
+	}
+	return { n, colPtr, rowIdx, perm, inverse, parent, ...lower, updates: updateTargets(n, lower), flops };
 }
 
 function invert(perm: Int32Array): Int32Array {
