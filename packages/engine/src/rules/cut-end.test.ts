@@ -57,5 +57,7 @@ test("a pulled-up input is live too; a sensor return and a wire on its own are n
 	expect(pulled!.why).toMatch(/carries (5|5\.\d+|4\.\d+) V/);
 	expect(pulled!.path.slice(-4)).toEqual(["ECU.1", "ECU", "ECU.3", "W5"]);
 	expect(cutEnd.check(car("ECU.4 > cut"))[0]).toMatchObject({ severity: "warn", path: ["ECU.4", "W5"] });
-	expect(cutEnd.check(car("cut > cut")).map((f) => f.severity)).toEqual(["warn", "warn"]);
+	expect(cutEnd.check(car("cut > cut")).map((f) => f.where)).toEqual([
+		"wire W5 (1 mm2), two cut ends; loose at both ends",
+	]);
 });

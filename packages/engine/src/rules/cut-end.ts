@@ -23,13 +23,13 @@ export const cutEnd: Rule = {
 	title: "Cut wire ends are isolated",
 	source: `live above ${LIVE_VOLTS} V against the body: common practice, no source`,
 	check(circuit) {
-		const findings: Finding[] = [];
-		for (const wire of circuit.loom.wires.values())
-			for (const side of ["from", "to"] as const) {
+		return [...circuit.loom.wires.values()].flatMap((wire) => {
+			const bare = (["from", "to"] as const).filter((side) => {
 				const end = wire[side];
-				if (end.at === "loose" && !end.insulated) findings.push(report(circuit, wire, side));
-			}
-		return findings;
+				return end.at === "loose" && !end.insulated;
+			});
+			return bare.length > 0 ? [report(circuit, wire, bare)] : [];
+		});
 	},
 };
 
@@ -51,19 +51,20 @@ function liveAt(circuit: Circuit, node: number): Live | undefined {
 	return worst;
 }
 
-function report(circuit: Circuit, wire: Wire, side: "from" | "to"): Finding {
+function report(circuit: Circuit, wire: Wire, bare: readonly ("from" | "to")[]): Finding {
 	const { loom } = circuit;
-	const node = circuit.node(wireEndNode(wire.id, side))!;
+	// Both ends of one wire are one conductor: either shows whether it is live.
+	const node = circuit.node(wireEndNode(wire.id, bare[0]!))!;
 	const live = liveAt(circuit, node);
-	const far = endName(wire[side === "from" ? "to" : "from"]);
+	const far = endName(wire[bare[0] === "from" ? "to" : "from"]);
+	const hangs = far === "" ? "loose at both ends" : `its other end is at ${contactText(loom, far)}`;
 	const ways = reach(circuit, [node], (k) => isLoom(circuit, k) && isThere(circuit, k));
-	const hangs = far === "" ? "both its ends are loose" : `its other end is at ${contactText(loom, far)}`;
 	return finding(circuit, id, live ? "stop" : "warn", {
-		where: `${wireText(loom, wire.id)}, cut end; ${hangs}`,
+		where: `${wireText(loom, wire.id)}, ${bare.length === 2 ? "two cut ends" : "cut end"}; ${hangs}`,
 		why: live
-			? `The end stands bare and carries ${amount(live.volts, "V")} in '${live.condition}'. It can short to the body or to a neighbour.`
-			: "The end stands bare. It is dead in every listed condition, but it can touch live metal or take up water.",
-		mend: `Isolate the end of ${wire.id} with a sealed sleeve and tie it back, or take the wire out.`,
+			? `It stands bare and carries ${amount(live.volts, "V")} in '${live.condition}'. It can short to the body or to a neighbour.`
+			: "It stands bare. It is dead in every listed condition, but it can touch live metal or take up water.",
+		mend: `Isolate ${wire.id} where it is cut with a sealed sleeve and tie it back, or take the wire out.`,
 		path: live
 			? [...fedBy(live.point, node), wire.id]
 			: [...namesAlong(circuit, ways.wayTo(ways.nodes.at(-1)!).toReversed()), wire.id],

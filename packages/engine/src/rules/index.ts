@@ -1,5 +1,6 @@
 /** The rules. A new rule is one new file and one line here. */
 import type { Circuit } from "../circuit/index.js";
+import { backFeed } from "./back-feed.js";
 import { brakeLamps } from "./brake-lamps.js";
 import { busEnds } from "./bus-ends.js";
 import { cutEnd } from "./cut-end.js";
@@ -21,6 +22,7 @@ export const rules: readonly Rule[] = [
 	reversingLamps,
 	brakeLamps,
 	busEnds,
+	backFeed,
 ];
 
 const ORDER: Readonly<Record<Severity, number>> = { stop: 0, warn: 1, note: 2 };

@@ -46,6 +46,33 @@ test("a return that was left at another unit stops the work", () => {
 	expect(found!.path).toEqual(["ECU.A3", "W1", "T1.a", "T1", "T1.b", "W2", "TCU.B4"]);
 });
 
+test("sensors whose returns meet in one splice that leads nowhere are one finding, with the free pin named", () => {
+	const spare = unit("ECU", "control unit", {
+		A1: "supply",
+		A2: "ground",
+		A3: "input pull-up",
+		A4: "sensor return",
+		A5: "input pull-up",
+		A6: "sensor return",
+	});
+	const found = sensorReturn.check(
+		benchCircuit({
+			parts: [battery, spare, part("T1", "thermistor", ["a", "b"]), part("T2", "thermistor", ["a", "b"])],
+			joints: [joint("G1", "ground"), joint("S1")],
+			wires: [
+				wire("W1", "ECU.A3 > T1.a"),
+				wire("W2", "ECU.A5 > T2.b"),
+				wire("W3", "T1.b > S1"),
+				wire("W4", "T2.a > S1"),
+				wire("W5", "ECU.A4 > stowed"),
+			],
+		}),
+	);
+	expect(found).toHaveLength(1);
+	expect(found[0]!.why).toContain("ECU reads T1 at ECU.A3 and T2 at ECU.A5");
+	expect(found[0]!.mend).toContain("to ECU, ECU.A6.");
+});
+
 test("a return on the body does not count where the unit has return pins", () => {
 	const [found] = sensorReturn.check(car(wire("W2", "T1.b > G1")));
 	expect(found!.why).toContain("ground");

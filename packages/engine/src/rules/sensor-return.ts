@@ -2,7 +2,7 @@
 
 import type { Circuit } from "../circuit/index.js";
 import { pinNode } from "../circuit/index.js";
-import { type Contact, contactsOfPart } from "../loom/index.js";
+import { type Contact, contactsOfPart, wiresAtContact } from "../loom/index.js";
 import { finding } from "./support/finding.js";
 import { groundNets, isLoom, isThere, loomOhms, netAt } from "./support/nets.js";
 import { type SensorSignal, sensorSignals, unitPins } from "./support/sensors.js";
@@ -24,36 +24,65 @@ export const sensorReturn: Rule = {
 	title: "Each sensor's return reaches the return pin of the unit that reads it",
 	source: `up to ${MOST_OHMS} ohm from sensor to unit: common practice, no source`,
 	check(circuit) {
-		return sensorSignals(circuit).flatMap((signal) => checkSignal(circuit, signal) ?? []);
+		const groups = new Map<string, Astray[]>();
+		for (const signal of sensorSignals(circuit)) {
+			const astray = checkSignal(circuit, signal);
+			if (astray === undefined) continue;
+			// Sensors whose returns meet and do not arrive have one cause.
+			const key = `${netAt(circuit, signal.back.id)} ${signal.input.part} ${astray.high?.pin.id}`;
+			groups.set(key, [...(groups.get(key) ?? []), astray]);
+		}
+		return [...groups.values()].map((group) => report(circuit, group));
 	},
 };
 
-function checkSignal(circuit: Circuit, found: SensorSignal): Finding | undefined {
-	const { loom } = circuit;
-	const { sensor, back, input } = found;
-	const pins = contactsOfPart(loom, input.part);
+interface Astray extends SensorSignal {
+	/** Where it should arrive. */
+	readonly wanted: readonly Contact[];
+	/** A pin that it does reach, over too many ohms. */
+	readonly high: { readonly pin: Contact; readonly ohms: number } | undefined;
+}
+
+function checkSignal(circuit: Circuit, signal: SensorSignal): Astray | undefined {
+	const pins = contactsOfPart(circuit.loom, signal.input.part);
 	const returns = pins.filter((pin) => pin.role === "sensor return");
 	const wanted = returns.length > 0 ? returns : pins.filter((pin) => pin.role === "ground");
-	const ways = wanted.map((pin) => ({ pin, ohms: loomOhms(circuit, back.id, pin.id) }));
+	const ways = wanted.map((pin) => ({ pin, ohms: loomOhms(circuit, signal.back.id, pin.id) }));
 	if (ways.some(({ ohms }) => ohms < MOST_OHMS)) return undefined;
-	if (returns.length === 0 && groundNets(circuit).has(netAt(circuit, back.id))) return undefined;
-	const high = ways.find(({ ohms }) => !Number.isNaN(ohms));
-	const pinNames = list(wanted.map((pin) => contactText(loom, pin.id)));
-	const loomWays = reach(
+	if (returns.length === 0 && groundNets(circuit).has(netAt(circuit, signal.back.id))) return undefined;
+	return { ...signal, wanted, high: ways.find(({ ohms }) => !Number.isNaN(ohms)) };
+}
+
+function report(circuit: Circuit, group: readonly Astray[]): Finding {
+	const { loom } = circuit;
+	const first = group[0]!;
+	const { back, input, high, sensor } = first;
+	const unit = input.part;
+	const rest = reach(
 		circuit,
 		[circuit.node(pinNode(back.id))!],
 		(k) => isLoom(circuit, k) && isThere(circuit, k),
 	);
+	const reads = `${unit} reads ${list(group.map((one) => `${one.sensor.id} at ${one.input.id}`))}`;
 	return finding(circuit, id, "stop", {
-		where: `${partText(loom, sensor.id)}: return ${contactText(loom, back.id)}`,
+		where: list(
+			group.map((one) => `${partText(loom, one.sensor.id)}: return ${contactText(loom, one.back.id)}`),
+		),
 		why: high
-			? `${amount(high.ohms, "ohm")} lie between it and ${contactText(loom, high.pin.id)}; at most ${MOST_OHMS} ohm are right. ${input.part} reads the sensor at ${input.id} and will read it wrong.`
-			: `${input.part} reads the sensor at ${input.id}, but the return does not come back to ${input.part}: it ${endsAt(circuit, input.part, back)}. The reading is wrong or missing.`,
+			? `${amount(high.ohms, "ohm")} lie between it and ${contactText(loom, high.pin.id)}; at most ${MOST_OHMS} ohm are right. ${reads}, and will read it wrong.`
+			: `${reads}, but the return does not come back to ${unit}: it ${endsAt(circuit, unit, back)}. The readings are wrong or missing.`,
 		mend: high
 			? `Mend the joint or wire with the high resistance between ${back.id} and ${high.pin.id}.`
-			: `Run the return of ${sensor.id} to ${pinNames || `a ground of ${input.part}`}. Do not take another ground for it.`,
-		path: [...signalPath(circuit, found), sensor.id, ...furthest(circuit, loomWays)],
+			: `Run the return to ${first.wanted.length > 0 ? unit : `a ground of ${unit}`}${pinsText(circuit, first.wanted)}. Do not take another ground for it.`,
+		path: [...signalPath(circuit, first), sensor.id, ...furthest(circuit, rest)],
 	});
+}
+
+/** Pins that may take it: those without a wire first, at most four. */
+function pinsText(circuit: Circuit, pins: readonly Contact[]): string {
+	const free = pins.filter((pin) => wiresAtContact(circuit.loom, pin.id).length === 0);
+	const named = free.length > 0 ? free : pins;
+	return named.length === 0 || named.length > 4 ? "" : `, ${named.map((pin) => pin.id).join(" or ")}`;
 }
 
 /** Where the return goes instead. */

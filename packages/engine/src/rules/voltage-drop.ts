@@ -2,7 +2,7 @@
 import { branchAmps, type Circuit, type Operating, voltsAt } from "../circuit/index.js";
 import { finding } from "./support/finding.js";
 import { downstream, type Flow, lossAlong, lossOf, upstream } from "./support/flow.js";
-import { type Load, type LoadKind, loadsOf } from "./support/loads.js";
+import { acrossLoad, type Load, type LoadKind, loadsOf } from "./support/loads.js";
 import { wholeConditions } from "./support/points.js";
 import { namesAlong } from "./support/ways.js";
 import { amount, list, partText, wireText } from "./support/words.js";
@@ -80,11 +80,6 @@ export const voltageDrop: Rule = {
 		return [...groups.values()].map((drops) => report(circuit, drops));
 	},
 };
-
-function acrossLoad(point: Operating, load: Load): number {
-	const { a, b } = point.circuit.branches[load.branch]!;
-	return voltsAt(point.volts, a) - voltsAt(point.volts, b);
-}
 
 /** The highest potential in the car. */
 function systemVolts(point: Operating): number {

@@ -1,5 +1,5 @@
 /** What takes current in the car, and between which points. */
-import type { Circuit } from "../../circuit/index.js";
+import { type Circuit, type Operating, voltsAt } from "../../circuit/index.js";
 import type { Part } from "../../loom/index.js";
 
 export type LoadKind = "lighting" | "control unit" | "starter motor" | "terminal 50" | "other";
@@ -41,6 +41,12 @@ export function loadsOf(circuit: Circuit): readonly Load[] {
 		cache.set(circuit, loads);
 	}
 	return loads;
+}
+
+/** Volts across a load, from its first node to its second. */
+export function acrossLoad(point: Operating, load: Load): number {
+	const { a, b } = point.circuit.branches[load.branch]!;
+	return voltsAt(point.volts, a) - voltsAt(point.volts, b);
 }
 
 function loadsOfPart(circuit: Circuit, part: Part): Load[] {
