@@ -29,9 +29,19 @@ export class BadInput extends Error {
 	}
 }
 
+/** Several errors at once, found on another thread. */
+export class InputErrors extends Error {
+	override readonly name = "InputErrors";
+
+	constructor(readonly errors: readonly InputError[]) {
+		super(errors.map((error) => error.problem).join("\n"));
+	}
+}
+
 /** The errors in what was given that made an answer fail; undefined when the failure is our own. */
 export function inputErrors(error: unknown): InputError[] | undefined {
-	if (error instanceof TableErrors) return error.errors.map((one) => ({ ...one }));
+	if (error instanceof TableErrors || error instanceof InputErrors)
+		return error.errors.map((one) => ({ ...one }));
 	if (error instanceof BadInput)
 		return [{ file: error.file, row: 0, column: "", problem: error.problem, wanted: error.wanted }];
 	if (error instanceof EvidenceError)

@@ -62,3 +62,13 @@ test("evidence that is not as it should be: 422 with every fault", async () => {
 	expect(status).toBe(422);
 	expect(body.errors.length).toBe(2);
 });
+
+test("asked at once, each gets its own answer, and others are served meanwhile", async () => {
+	const { ask } = await smallServer();
+	const question = { what: "volts", from: "CU.7", to: "CU.2", when: "key-on" };
+	const found = ask("POST", `${JOB}/find`, { occasions: [{ codes: ["B1A02"] }] });
+	const reading = ask("POST", `${JOB}/reading`, question);
+	expect((await ask("GET", "/api/v1/jobs")).status).toBe(200);
+	expect((await reading).body).toMatchObject(question);
+	expect((await found).body.faults.length).toBeGreaterThan(0);
+});

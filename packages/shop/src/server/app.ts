@@ -5,6 +5,7 @@ import fastify, { type FastifyInstance } from "fastify";
 import { jsonSchemaTransform, serializerCompiler, validatorCompiler } from "fastify-type-provider-zod";
 import type { Store } from "../store/store.js";
 import type { Routes } from "./api.js";
+import { Calculator } from "./calculator/calculator.js";
 import { Cars } from "./cars.js";
 import { answerProblem } from "./problem.js";
 import { answerRoutes } from "./routes/answers.js";
@@ -43,7 +44,9 @@ export async function buildApp({ store, web, report }: AppOptions): Promise<Fast
 		},
 		transform: jsonSchemaTransform,
 	});
-	const shop = { store, cars: new Cars() };
+	const shop = { store, cars: new Cars(), calculator: new Calculator() };
+	// Before the server waits for what is under way: finding faults may take long.
+	app.addHook("preClose", () => shop.calculator.close());
 	await app.register(
 		async (api) => {
 			for (const routes of ROUTES) await api.register(routes(shop));

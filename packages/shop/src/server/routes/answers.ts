@@ -1,11 +1,10 @@
 /** Answers out of a job's network, for scripts; the tablet app computes its own. Shapes: docs/json.md. */
-import { parseEvidence } from "@loomwright/engine";
 import { z } from "zod";
-import { compareAnswer, compareSchema } from "../../answers/compare.js";
-import { findAnswer, findSchema } from "../../answers/find.js";
+import { compareSchema } from "../../answers/compare.js";
+import { findSchema } from "../../answers/find.js";
 import { questionSchema, whichSchema } from "../../answers/question.js";
-import { readingAnswer, readingSchema } from "../../answers/reading.js";
-import { rulesAnswer, rulesSchema } from "../../answers/rules.js";
+import { readingSchema } from "../../answers/reading.js";
+import { rulesSchema } from "../../answers/rules.js";
 import { jobOf, jobParams, type Routes, typed } from "../api.js";
 import { problemResponses } from "../problem.js";
 
@@ -13,10 +12,10 @@ const tags = ["answers"];
 const of = whichSchema.default("converted");
 
 export const answerRoutes: Routes =
-	({ store, cars }) =>
+	({ store, calculator }) =>
 	async (instance) => {
 		const app = typed(instance);
-		const carOf = async (id: string) => cars.open(await store.tables((await jobOf(store, id)).id));
+		const tablesOf = async (id: string) => store.tables((await jobOf(store, id)).id);
 
 		app.get(
 			"/jobs/:job/changes",
@@ -28,7 +27,7 @@ export const answerRoutes: Routes =
 					response: { 200: compareSchema, ...problemResponses },
 				},
 			},
-			async ({ params }) => compareAnswer(await carOf(params.job)),
+			async ({ params }) => calculator.ask("changes", await tablesOf(params.job), null),
 		);
 
 		app.get(
@@ -42,7 +41,7 @@ export const answerRoutes: Routes =
 					response: { 200: rulesSchema, ...problemResponses },
 				},
 			},
-			async ({ params, query }) => rulesAnswer(await carOf(params.job), query.of),
+			async ({ params, query }) => calculator.ask("findings", await tablesOf(params.job), query),
 		);
 
 		app.post(
@@ -56,7 +55,7 @@ export const answerRoutes: Routes =
 					response: { 200: readingSchema, ...problemResponses },
 				},
 			},
-			async ({ params, body }) => readingAnswer(await carOf(params.job), body, body.of),
+			async ({ params, body }) => calculator.ask("reading", await tablesOf(params.job), body),
 		);
 
 		app.post(
@@ -72,6 +71,6 @@ export const answerRoutes: Routes =
 				},
 			},
 			async ({ params, body }) =>
-				findAnswer(await carOf(params.job), parseEvidence(JSON.stringify(body), "evidence")),
+				calculator.ask("find", await tablesOf(params.job), { evidence: JSON.stringify(body) }),
 		);
 	};
