@@ -1,0 +1,42 @@
+/** The frame: header with the line of work, the stage one is in, the standing caution. */
+import { Changes } from "../features/changes/Changes.js";
+import { Checks } from "../features/checks/Checks.js";
+import { Find } from "../features/find/Find.js";
+import { ReadingStage } from "../features/reading/ReadingStage.js";
+import { Start } from "../features/start/Start.js";
+import { Caution } from "./Caution.js";
+import { CarProvider } from "./car.js";
+import { Header } from "./Header.js";
+import { type Stage, useRoute } from "./route.js";
+
+const STAGE_VIEWS: Readonly<Record<Stage, () => React.ReactNode>> = {
+	start: Start,
+	changes: Changes,
+	checks: Checks,
+	reading: ReadingStage,
+	find: Find,
+};
+
+export function App() {
+	const { job, stage } = useRoute();
+	const View = STAGE_VIEWS[stage];
+	return (
+		<CarProvider id={job} bare={(message) => <Frame stage={stage}>{message}</Frame>}>
+			<Frame stage={stage}>
+				<View />
+			</Frame>
+		</CarProvider>
+	);
+}
+
+function Frame({ stage, children }: { stage: Stage; children: React.ReactNode }) {
+	return (
+		<div className="app">
+			<Header stage={stage} />
+			<main className="stage" key={stage}>
+				{children}
+			</main>
+			<Caution />
+		</div>
+	);
+}

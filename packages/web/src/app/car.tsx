@@ -1,0 +1,78 @@
+/** The open car, for every screen: fetched from the server, opened by the engine in its worker. */
+import type { Loom, Which } from "@loomwright/engine";
+import { useQuery } from "@tanstack/react-query";
+import { createContext, type ReactNode, useContext, useState } from "react";
+import { EngineClient } from "../engine/client.js";
+import type { OpenedCar } from "../engine/protocol.js";
+import { readJob, readJobs } from "../server/api.js";
+import type { JobSummary } from "../server/types.js";
+import { FaultNotice } from "../shared/FaultNotice.js";
+import { Working } from "../shared/Working.js";
+
+export interface CarOnScreen {
+	readonly job: JobSummary;
+	readonly jobs: readonly JobSummary[];
+	readonly engine: EngineClient;
+	readonly car: OpenedCar;
+}
+
+const CarContext = createContext<CarOnScreen | undefined>(undefined);
+
+export const useOptionalCar = (): CarOnScreen | undefined => useContext(CarContext);
+
+export function useCar(): CarOnScreen {
+	const found = useOptionalCar();
+	if (!found) throw new Error("outside of an open car");
+	return found;
+}
+
+export const loomOf = (car: OpenedCar, which: Which): Loom => car[which];
+
+const newEngine = () =>
+	new EngineClient(new Worker(new URL("../engine/worker.ts", import.meta.url), { type: "module" }));
+
+const FOR_GOOD = { staleTime: Number.POSITIVE_INFINITY, gcTime: 0 };
+
+interface CarProviderProps {
+	/** Id of the job; empty: the first one. */
+	readonly id: string;
+	/** Frame for what is said while no car is open. */
+	readonly bare: (message: ReactNode) => ReactNode;
+	readonly children: ReactNode;
+}
+
+export function CarProvider({ id, bare, children }: CarProviderProps) {
+	const [engine] = useState(newEngine);
+	const jobs = useQuery({ queryKey: ["jobs"], queryFn: readJobs });
+	const wanted = id || (jobs.data?.[0]?.id ?? "");
+	const job = useQuery({
+		queryKey: ["job", wanted],
+		queryFn: () => readJob(wanted),
+		enabled: wanted !== "",
+		...FOR_GOOD,
+	});
+	const tables = job.data?.tables;
+	const car = useQuery({
+		queryKey: ["car", wanted],
+		queryFn: () => engine.call("open", tables!),
+		enabled: tables !== undefined,
+		retry: false,
+		...FOR_GOOD,
+	});
+	const failed = [jobs, job, car].find((query) => query.error !== null);
+	if (failed?.error)
+		return bare(
+			<FaultNotice title="The car cannot be opened" error={failed.error} again={() => failed.refetch()} />,
+		);
+	if (jobs.data?.length === 0)
+		return bare(<FaultNotice title="No job yet" error={new Error(NO_JOB)} again={() => jobs.refetch()} />);
+	if (!job.data || !car.data)
+		return bare(
+			<Working what={tables ? "Assembling the car's wiring" : "Fetching the job from the shop's server"} />,
+		);
+	const { tables: _tables, ...summary } = job.data;
+	const value = { job: summary, jobs: jobs.data ?? [summary], engine, car: car.data };
+	return <CarContext value={value}>{children}</CarContext>;
+}
+
+const NO_JOB = "This shop's server has no job. Start it with the folder of a car's tables.";

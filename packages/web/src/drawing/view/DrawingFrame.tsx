@@ -1,0 +1,48 @@
+/** The part of a drawing that moves, with its buttons. */
+import { Button } from "@mantine/core";
+import { useMemo, useRef } from "react";
+import type { PlacedSheet } from "../layout/types.js";
+import type { Sheet } from "../sheet/types.js";
+import { describe } from "./describe.js";
+import { SheetPicture } from "./SheetPicture.js";
+import { usePanZoom } from "./use-pan-zoom.js";
+
+interface DrawingFrameProps {
+	readonly sheet: Sheet;
+	readonly placed: PlacedSheet;
+	readonly selected: string;
+	readonly leads: ReadonlyMap<string, string>;
+	readonly onWire: (wire: string) => void;
+	readonly onPoint?: (name: string) => void;
+}
+
+export function DrawingFrame({ sheet, placed, selected, leads, onWire, onPoint }: DrawingFrameProps) {
+	const frame = useRef<SVGSVGElement>(null);
+	const size = useMemo(() => ({ width: placed.width, height: placed.height }), [placed]);
+	const { place, zoom, whole, handlers } = usePanZoom(frame, size, (target) => {
+		const data = (name: string) => target.closest(`[data-${name}]`)?.getAttribute(`data-${name}`) ?? "";
+		const point = data("contact") || data("joint");
+		if (point !== "" && onPoint) onPoint(point);
+		else onWire(data("wire"));
+	});
+	return (
+		<div className="drawing-box">
+			<svg ref={frame} className="draw-frame" role="img" aria-label={describe(sheet)} {...handlers}>
+				<g transform={`translate(${place.x} ${place.y}) scale(${place.scale})`}>
+					<SheetPicture placed={placed} selected={selected} leads={leads} />
+				</g>
+			</svg>
+			<div className="drawing-zoom">
+				<Button variant="default" onClick={() => zoom(1.35)}>
+					Closer
+				</Button>
+				<Button variant="default" onClick={() => zoom(1 / 1.35)}>
+					Farther
+				</Button>
+				<Button variant="default" onClick={whole}>
+					Whole
+				</Button>
+			</div>
+		</div>
+	);
+}

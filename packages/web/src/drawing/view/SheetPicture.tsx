@@ -1,0 +1,43 @@
+/** A drawing in its place: wires below, symbols above. Knows nothing of touch or of the engine. */
+import { memo } from "react";
+import type { PlacedSheet } from "../layout/types.js";
+import { symbolOf } from "../symbols/index.js";
+import { WireLine } from "./WireLine.js";
+
+interface SheetPictureProps {
+	readonly placed: PlacedSheet;
+	/** Id of the wire tapped; empty for none. */
+	readonly selected: string;
+	/** Contacts and joints marked, with the mark's letter, e.g. the two leads of a meter. */
+	readonly leads: ReadonlyMap<string, string>;
+}
+
+export const SheetPicture = memo(function SheetPicture({ placed, selected, leads }: SheetPictureProps) {
+	return (
+		<>
+			{placed.wires.map((wire) => (
+				<WireLine key={wire.wire.id} placed={wire} selected={wire.wire.id === selected} />
+			))}
+			{placed.nodes.map(({ node, shape, x, y }) => (
+				<g key={node.id} className="draw-node" data-node={node.id} transform={`translate(${x} ${y})`}>
+					{symbolOf(node).draw(node, shape)}
+					{shape.terminals.map((terminal) => {
+						const id = node.what === "joint" ? node.id : terminal.id;
+						const lead = leads.get(id);
+						if (lead === undefined || (node.what === "joint" && terminal !== shape.terminals[0])) return null;
+						return <LeadMark key={id} letter={lead} x={terminal.x} y={terminal.y} />;
+					})}
+				</g>
+			))}
+		</>
+	);
+});
+
+const LeadMark = ({ letter, x, y }: { letter: string; x: number; y: number }) => (
+	<g className="draw-lead" data-lead={letter}>
+		<circle cx={x} cy={y} r={11} />
+		<text x={x} y={y + 4.5} textAnchor="middle">
+			{letter}
+		</text>
+	</g>
+);

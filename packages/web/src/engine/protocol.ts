@@ -1,0 +1,80 @@
+/** What the page and the engine's worker say to each other. */
+import type {
+	Change,
+	Evidence,
+	Finding,
+	Found,
+	Loom,
+	Misfit,
+	Question,
+	Reading,
+	RecipeStep,
+	TableError,
+	Which,
+} from "@loomwright/engine";
+import type { Sheet } from "../drawing/sheet/types.js";
+
+/** A car as the page knows it: both looms and the recipe as data. */
+export interface OpenedCar {
+	readonly delivered: Loom;
+	readonly converted: Loom;
+	readonly recipe: readonly RecipeStep[];
+	readonly misfits: readonly Misfit[];
+}
+
+/** What to draw. */
+export interface SheetRequest {
+	readonly which: Which;
+	/** Contacts, wires, joints and parts. */
+	readonly path: readonly string[];
+	/** Condition whose switch and relay positions are drawn; empty: at rest. */
+	readonly when: string;
+	/** How many wires further than the path. */
+	readonly further: number;
+}
+
+/** How one wire stands in a condition. */
+export interface WireState {
+	/** Volts against the body at the wire's two ends; undefined: open, or a loose end. */
+	readonly from: Reading | undefined;
+	readonly to: Reading | undefined;
+	/** Amperes from its `from` end to its `to` end. */
+	readonly amps: Reading | undefined;
+	/** Why there is no answer, in words; empty where there is one. */
+	readonly refused: string;
+}
+
+export interface EngineMethods {
+	open(files: Readonly<Record<string, string>>): OpenedCar;
+	changes(): readonly Change[];
+	findings(which: Which): readonly Finding[];
+	reading(which: Which, question: Question): Reading;
+	wire(which: Which, wire: string, when: string): WireState;
+	find(evidence: Evidence): Found;
+	/** Reads an evidence file. */
+	evidence(text: string, file: string): Evidence;
+	subcircuit(request: SheetRequest): Sheet;
+	/** Contacts, wires and joints on the shortest way between two points. */
+	between(which: Which, from: string, to: string): readonly string[];
+}
+
+export type MethodName = keyof EngineMethods;
+
+export interface EngineCall {
+	readonly id: number;
+	readonly method: MethodName;
+	readonly args: readonly unknown[];
+}
+
+/** `tables`: rows to mend; `refused`: a question that must not be answered; `engine`: all else. */
+export type FaultKind = "tables" | "refused" | "engine";
+
+export interface EngineFaultData {
+	readonly kind: FaultKind;
+	readonly message: string;
+	readonly errors: readonly TableError[];
+}
+
+export type EngineReply =
+	| { readonly id: number; readonly ok: true; readonly value: unknown }
+	| { readonly id: number; readonly ok: false; readonly fault: EngineFaultData };

@@ -1,0 +1,95 @@
+/** The engine behind the page: opens one car and answers of it. Runs in the worker; tests call it directly. */
+import {
+	type Car,
+	compareLooms,
+	Finder,
+	type Loom,
+	openCar,
+	operate,
+	parseEvidence,
+	type Reading,
+	ReadingError,
+	runRules,
+	settingsOf,
+	takeReading,
+	type Which,
+} from "@loomwright/engine";
+import { buildSheet, type States } from "../drawing/sheet/build.js";
+import { nameOf } from "../drawing/sheet/loom-index.js";
+import { wayBetween } from "../drawing/sheet/way-between.js";
+import type { EngineMethods, WireState } from "./protocol.js";
+
+export function createEngine(): EngineMethods {
+	let open: Car | undefined;
+	const finders = new Map<Which, Finder>();
+	const car = (): Car => {
+		if (open === undefined) throw new Error("no car is open");
+		return open;
+	};
+	return {
+		open(files) {
+			open = openCar(files);
+			finders.clear();
+			const { delivered, converted, misfits, tables } = open;
+			return { delivered, converted, misfits, recipe: tables.recipe };
+		},
+		changes: () => compareLooms(car().delivered, car().converted),
+		findings: (which) => runRules(car().circuit(which)),
+		reading: (which, question) => takeReading(car().circuit(which), question),
+		wire: (which, wire, when) => wireState(car(), which, wire, when),
+		find(evidence) {
+			let finder = finders.get(evidence.of);
+			if (finder === undefined) {
+				finder = new Finder(car(), evidence.of);
+				finders.set(evidence.of, finder);
+			}
+			return finder.find(evidence);
+		},
+		evidence: parseEvidence,
+		subcircuit({ which, path, when, further }) {
+			return buildSheet(loomOf(car(), which), path, further, statesIn(car(), which, when));
+		},
+		between: (which, from, to) => wayBetween(loomOf(car(), which), from, to),
+	};
+}
+
+const loomOf = (car: Car, which: Which): Loom => (which === "delivered" ? car.delivered : car.converted);
+
+/** Positions of switches, relays and fuses in a condition; without one, as they are at rest. */
+function statesIn(car: Car, which: Which, when: string): States {
+	const loom = loomOf(car, which);
+	const settings = when === "" ? new Map<string, string>() : settingsOf(loom, when);
+	const pulled = when === "" ? new Set<string>() : pulledIn(car, which, when);
+	return (id) => {
+		const part = loom.parts.get(id);
+		const state = settings.get(id) ?? part?.positions[0]?.name ?? "";
+		return part?.kind === "relay" && pulled.has(id) ? "pulled in" : state;
+	};
+}
+
+/** Relays whose coil holds the contact, in a condition. */
+function pulledIn(car: Car, which: Which, when: string): Set<string> {
+	const circuit = car.circuit(which);
+	const { standing, states } = operate(circuit, circuit.standing(when));
+	return new Set(
+		standing.automata.flatMap(({ spec }, k) =>
+			spec.element === "coil" && states[k] === 1 ? [spec.part] : [],
+		),
+	);
+}
+
+function wireState(car: Car, which: Which, id: string, when: string): WireState {
+	const circuit = car.circuit(which);
+	const wire = circuit.loom.wires.get(id);
+	if (wire === undefined) throw new RangeError(`no wire '${id}' in this loom`);
+	const [from, to] = [nameOf(wire.from), nameOf(wire.to)];
+	const ask = (what: "volts" | "amps", a: string, b: string): Reading | undefined =>
+		a === "" || b === "" ? undefined : takeReading(circuit, { what, from: a, to: b, when });
+	try {
+		const volts = { from: ask("volts", from, "body"), to: ask("volts", to, "body") };
+		return { ...volts, amps: ask("amps", from, to), refused: "" };
+	} catch (error) {
+		if (!(error instanceof ReadingError)) throw error;
+		return { from: undefined, to: undefined, amps: undefined, refused: error.message };
+	}
+}

@@ -1,0 +1,68 @@
+/** What the rules find in a loom: gravest first, each with its path drawn. */
+import { useCar } from "../../app/car.js";
+import { useSettings, whichOf } from "../../app/use-setting.js";
+import { useFindings } from "../../engine/hooks.js";
+import { FaultNotice } from "../../shared/FaultNotice.js";
+import { ListAndDetail } from "../../shared/ListAndDetail.js";
+import { LoomChoice } from "../../shared/LoomChoice.js";
+import { Working } from "../../shared/Working.js";
+import { count } from "../../shared/words.js";
+import { FindingDetail } from "./FindingDetail.js";
+import { SEVERITIES, severityOf } from "./severity.js";
+
+export function Checks() {
+	const { misfits } = useCar().car;
+	const [query, set] = useSettings();
+	const which = whichOf(query);
+	const findings = useFindings(which);
+	const chosen = query.get("finding") ?? "";
+	const open = findings.data?.[Number(chosen) - 1];
+	return (
+		<div className="page">
+			<div className="page-head">
+				<h1>Checks</h1>
+				<LoomChoice value={which} onChange={(loom) => set({ loom, finding: "" })} />
+			</div>
+			{misfits.length > 0 && which === "converted" && (
+				<p className="notice" data-tone="warn">
+					{count(misfits.length, "step")} of the recipe could not be applied, so the converted loom is not
+					whole. See Changes.
+				</p>
+			)}
+			{findings.error ? (
+				<FaultNotice title="The rules cannot be run" error={findings.error} />
+			) : !findings.data ? (
+				<Working what="Checking every rule on the whole loom" />
+			) : (
+				<>
+					<p className="tally">
+						{SEVERITIES.map(({ severity, word }) => {
+							const n = findings.data.filter((finding) => finding.severity === severity).length;
+							return (
+								<span key={severity} className="tag" data-tone={severity}>
+									{n} {word}
+								</span>
+							);
+						})}
+					</p>
+					<ListAndDetail
+						label="Findings"
+						rows={findings.data.map(({ rule, severity, where }, k) => ({
+							id: String(k + 1),
+							title: rule.replaceAll("-", " "),
+							text: where,
+							end: severityOf(severity).word,
+							endLabel: severityOf(severity).meaning,
+							tone: severity,
+						}))}
+						open={open ? chosen : ""}
+						onOpen={(finding) => set({ finding })}
+						empty="No rule has anything to say about this loom."
+					>
+						{open && <FindingDetail key={which + chosen} finding={open} which={which} />}
+					</ListAndDetail>
+				</>
+			)}
+		</div>
+	);
+}

@@ -1,0 +1,32 @@
+/** One finding: where, why, what mends it, what to mind, and its path drawn. */
+import type { Finding, Which } from "@loomwright/engine";
+import { Drawing } from "../../drawing/view/Drawing.js";
+import { Cautions } from "../../shared/Cautions.js";
+import { severityOf } from "./severity.js";
+
+export function FindingDetail({ finding, which }: { finding: Finding; which: Which }) {
+	const { word, meaning } = severityOf(finding.severity);
+	return (
+		<article className="finding">
+			<p className="finding-severity">
+				<span className="tag" data-tone={finding.severity}>
+					{word}
+				</span>{" "}
+				{meaning}
+			</p>
+			<h2>{finding.where}</h2>
+			<dl className="reasons">
+				<div>
+					<dt>Why</dt>
+					<dd>{finding.why}</dd>
+				</div>
+				<div>
+					<dt>What mends it</dt>
+					<dd>{finding.mend}</dd>
+				</div>
+			</dl>
+			<Cautions cautions={finding.cautions} />
+			<Drawing which={which} path={finding.path} />
+		</article>
+	);
+}

@@ -1,0 +1,47 @@
+/** Why a fault stands where it stands, what mends it, where it is. */
+import type { RankedFault, Which } from "@loomwright/engine";
+import { Button } from "@mantine/core";
+import { useState } from "react";
+import { Drawing } from "../../drawing/view/Drawing.js";
+import { timesWords } from "./times-words.js";
+
+interface FaultDetailProps {
+	readonly fault: RankedFault;
+	readonly which: Which;
+	/** Faults that no reading or code of this car can tell from it. */
+	readonly alike: readonly string[];
+}
+
+export function FaultDetail({ fault: { place, grounds, path, mend }, which, alike }: FaultDetailProps) {
+	const [drawn, setDrawn] = useState(false);
+	return (
+		<div className="fault-detail">
+			{place && <p className="soft">{place}</p>}
+			<h3>Why it stands here</h3>
+			<ul className="grounds">
+				{grounds.map(({ text, times }) => (
+					<li key={text}>
+						<span>{text}</span>
+						<span data-for={times >= 1 || undefined}>{timesWords(times)}</span>
+					</li>
+				))}
+			</ul>
+			<h3>What mends it</h3>
+			<p>{mend}</p>
+			{alike.length > 0 && (
+				<>
+					<h3>Cannot be told from it by any reading</h3>
+					<ul className="bullets">
+						{alike.map((words) => (
+							<li key={words}>{words}</li>
+						))}
+					</ul>
+				</>
+			)}
+			<Button variant="default" onClick={() => setDrawn(!drawn)}>
+				{drawn ? "Close the drawing" : "Show it in the drawing"}
+			</Button>
+			{drawn && <Drawing which={which} path={path} />}
+		</div>
+	);
+}

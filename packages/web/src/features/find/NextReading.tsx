@@ -1,0 +1,98 @@
+/** The reading worth taking next: why, how long, what each outcome would say; and where its value is entered. */
+import type { Found, NextStep } from "@loomwright/engine";
+import { Button, UnstyledButton } from "@mantine/core";
+import { useState } from "react";
+import { useCar } from "../../app/car.js";
+import { Drawing } from "../../drawing/view/Drawing.js";
+import { useWayBetween } from "../../engine/hooks.js";
+import { Cautions } from "../../shared/Cautions.js";
+import { ValueEntry } from "../../shared/ValueEntry.js";
+import { duration } from "../../shared/words.js";
+import { unitOf } from "../reading/whats.js";
+import { Outcomes } from "./Outcomes.js";
+import type { Case } from "./use-case.js";
+
+interface NextReadingProps {
+	readonly found: Found;
+	readonly shown: Case;
+	/** The ranking is being computed anew. */
+	readonly busy: boolean;
+}
+
+export const keyOf = ({ question: { what, from, to, when } }: NextStep): string =>
+	[what, from, to, when].join(" ");
+
+export function NextReading({ found, shown, busy }: NextReadingProps) {
+	const [chosen, setChosen] = useState("");
+	const steps = found.next ? [found.next, ...found.others] : found.others;
+	const step = steps.find((s) => keyOf(s) === chosen) ?? steps[0];
+	if (!step)
+		return (
+			<section className="card">
+				<h2>No reading would tell more</h2>
+				<p>
+					What is left in the list below cannot be told apart by a meter on this car. Inspect, beginning at
+					the top.
+				</p>
+			</section>
+		);
+	return (
+		<section className="card next" aria-label="Next reading" data-busy={busy || undefined}>
+			<p className="next-word">
+				{step === found.next ? "Next reading" : "Another reading"}{" "}
+				<span className="tag">{duration(step.minutes)}</span>
+			</p>
+			<h2>{step.text}</h2>
+			<p>{step.because}</p>
+			<Cautions cautions={step.cautions} />
+			<ValueEntry
+				key={keyOf(step)}
+				unit={unitOf(step.question.what)}
+				onValue={(value) => shown.add({ kind: "reading", body: { ...step.question, value } })}
+			/>
+			<Outcomes outcomes={step.outcomes} />
+			<StepDrawing key={`drawing ${keyOf(step)}`} step={step} which={shown.which} />
+			{steps.length > 1 && (
+				<details className="fold">
+					<summary>Other readings worth taking</summary>
+					<ul className="row-list">
+						{steps
+							.filter((other) => other !== step)
+							.map((other) => (
+								<li key={keyOf(other)}>
+									<UnstyledButton className="row" onClick={() => setChosen(keyOf(other))}>
+										<span className="row-main">
+											<strong>{other.text}</strong>
+											<span className="soft">{other.because}</span>
+										</span>
+										<span className="row-end">{duration(other.minutes)}</span>
+									</UnstyledButton>
+								</li>
+							))}
+					</ul>
+				</details>
+			)}
+		</section>
+	);
+}
+
+function StepDrawing({ step, which }: { step: NextStep; which: Case["which"] }) {
+	const [open, setOpen] = useState(false);
+	const { from, to, when } = step.question;
+	const way = useWayBetween(which, open ? from : "", open ? to : "");
+	const { conditions } = useCar().car[which];
+	const leads = new Map([
+		[from.replace(/!pin$/, ""), "1"],
+		[to.replace(/!pin$/, ""), "2"],
+	]);
+	return (
+		<>
+			<Button variant="default" onClick={() => setOpen(!open)}>
+				{open ? "Close the drawing" : "Show where the leads go"}
+			</Button>
+			{open && way.data && (
+				<Drawing which={which} path={way.data} when={conditions.has(when) ? when : ""} leads={leads} />
+			)}
+		</>
+	);
+}

@@ -1,0 +1,27 @@
+/** What stands at each stage of the line, in a few words. */
+
+import { useCar } from "../../app/car.js";
+import type { LineStage } from "../../app/line.js";
+import { useChanges, useFindings } from "../../engine/hooks.js";
+import { useEntries } from "../../server/hooks.js";
+import { count } from "../../shared/words.js";
+
+export function useStanding(): Readonly<Record<LineStage["stage"], string>> {
+	const { car } = useCar();
+	const changes = useChanges().data;
+	const findings = useFindings("converted").data;
+	const entries = useEntries().data;
+	const misfits = car.misfits.length;
+	const stops = findings?.filter(({ severity }) => severity === "stop").length ?? 0;
+	return {
+		changes:
+			misfits > 0
+				? count(misfits, "step does not fit", "steps do not fit")
+				: changes
+					? count(changes.length, "difference")
+					: "",
+		checks: findings ? `${count(findings.length, "finding")}, ${stops} to stop for` : "",
+		reading: "",
+		find: entries && entries.length > 0 ? count(entries.length, "entry", "entries") : "",
+	};
+}

@@ -1,0 +1,32 @@
+/** Starts the app. */
+import "@mantine/core/styles.css";
+import "./app/styles.css";
+import "./app/frame.css";
+import "./app/pieces.css";
+import "./app/drawing.css";
+import "./features/start/start.css";
+import "./features/changes/changes.css";
+import "./features/reading/reading.css";
+import "./features/find/find.css";
+import { MantineProvider } from "@mantine/core";
+import { QueryClient, QueryClientProvider } from "@tanstack/react-query";
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import { App } from "./app/App.js";
+import { theme } from "./app/theme.js";
+
+const queries = new QueryClient({
+	defaultOptions: {
+		queries: { retry: 1, refetchOnWindowFocus: false, staleTime: 30_000, networkMode: "always" },
+	},
+});
+
+createRoot(document.getElementById("root")!).render(
+	<StrictMode>
+		<MantineProvider theme={theme} defaultColorScheme="auto">
+			<QueryClientProvider client={queries}>
+				<App />
+			</QueryClientProvider>
+		</MantineProvider>
+	</StrictMode>,
+);
