@@ -4,25 +4,35 @@ import { backFeed } from "./back-feed.js";
 import { brakeLamps } from "./brake-lamps.js";
 import { busEnds } from "./bus-ends.js";
 import { cutEnd } from "./cut-end.js";
+import { driverOverLimit } from "./driver-over-limit.js";
 import { fuseTooLarge } from "./fuse-too-large.js";
+import { noJoints } from "./no-joints.js";
 import { reversingLamps } from "./reversing-lamps.js";
 import { sensorReturn } from "./sensor-return.js";
+import { sensorReturnLoad } from "./sensor-return-load.js";
 import { startInterlock } from "./start-interlock.js";
+import { twistedPair } from "./twisted-pair.js";
 import type { Finding, Rule, Severity } from "./types.js";
 import { unfusedFeed } from "./unfused-feed.js";
+import { unsettled } from "./unsettled.js";
 import { voltageDrop } from "./voltage-drop.js";
 
 export const rules: readonly Rule[] = [
-	sensorReturn,
+	startInterlock,
 	unfusedFeed,
 	fuseTooLarge,
-	voltageDrop,
 	cutEnd,
-	startInterlock,
-	reversingLamps,
-	brakeLamps,
+	noJoints,
+	sensorReturn,
 	busEnds,
+	unsettled,
+	brakeLamps,
+	reversingLamps,
 	backFeed,
+	voltageDrop,
+	sensorReturnLoad,
+	driverOverLimit,
+	twistedPair,
 ];
 
 const ORDER: Readonly<Record<Severity, number>> = { stop: 0, warn: 1, note: 2 };
