@@ -99,7 +99,7 @@ describe("reading", () => {
 		expect([code, answer.unit, answer.open, answer.of]).toEqual([0, "V", false, "converted"]);
 		expect(answer.value).toBeCloseTo(2.529, 2);
 		expect((await said(question)).out).toMatch(
-			/^2\.53 V {2}\(a sound car: 2\.\d+ V to 2\.\d+ V\)\nvolts from CU\.7/,
+			/^2\.53 V {2}\(95 of 100 sound cars: 2\.\d+ V to 2\.\d+ V\)\nvolts from CU\.7/,
 		);
 	});
 

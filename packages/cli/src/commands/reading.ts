@@ -37,7 +37,7 @@ export function reading(
 function text(terminal: Terminal, answer: ReadingAnswer): string {
 	const { what, from, to, when, of, value, low, high, unit, open, how, grounds } = answer;
 	const shown = paint(terminal, "bold", quantity(value, unit));
-	const band = open ? "" : `  (a sound car: ${quantity(low, unit)} to ${quantity(high, unit)})`;
+	const band = open ? "" : `  (95 of 100 sound cars: ${quantity(low, unit)} to ${quantity(high, unit)})`;
 	const wide = grounds.map((ground) => `${ground.text} ${percent(ground.share)}`).join(", ");
 	const lines = [
 		`${what} from ${from} to ${to}, condition ${when}, loom ${whichWords(of)}`,
