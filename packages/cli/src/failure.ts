@@ -26,5 +26,5 @@ function errorText({ file, row, column, problem, wanted }: InputError): string {
 /** Failures of starting the server and of its database say what to do. */
 function toDoErrors(error: unknown): InputError[] | undefined {
 	if (!(error instanceof Error) || !("toDo" in error) || typeof error.toDo !== "string") return undefined;
-	return [{ file: "", row: 0, column: "", problem: error.message, wanted: error.toDo }];
+	return [{ file: "", row: 0, column: "", problem: `${error.message}. ${error.toDo}`, wanted: "" }];
 }

@@ -88,8 +88,8 @@ const { workerData } = require("node:worker_threads");
 `;
 
 function bootData(): { module: string; loader: string } {
-	const compiled = import.meta.url.endsWith(".js");
-	const module = new URL(compiled ? "./worker.js" : "./worker.ts", import.meta.url).href;
-	if (compiled) return { module, loader: "" };
+	if (import.meta.url.endsWith(".js"))
+		return { module: new URL("./worker.js", import.meta.url).href, loader: "" };
+	const module = new URL("./worker.ts", import.meta.url).href;
 	return { module, loader: import.meta.resolve("tsx/esm/api") };
 }
