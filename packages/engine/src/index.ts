@@ -4,7 +4,7 @@
  * Primary: open a car, ask of it. Secondary: the network itself. Everything else is internal.
  */
 
-export { Batch, Circuit, CircuitError, operate, type Operating, settingsOf } from "./circuit/index.js";
+export { Batch, Circuit, Kept, CircuitError, operate, type Operating, settingsOf } from "./circuit/index.js";
 export { type Car, openCar, type Which } from "./car.js";
 export { deviceKinds } from "./devices/index.js";
 export type * from "./loom/index.js";

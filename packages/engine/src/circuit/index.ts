@@ -1,5 +1,5 @@
 /** Assembling, solving and changing the network. */
-export { Batch, type Evaluated, type Path } from "./batch.js";
+export { Batch, type Evaluated, Kept, type Path } from "./batch.js";
 export { type AddedBranch, type BranchChange, type Change, NO_CHANGE } from "./changes.js";
 export { type Branch, Circuit, type Difference, REFERENCE, settingsOf, type Standing } from "./circuit.js";
 export { CircuitError } from "./error.js";

@@ -5,7 +5,7 @@
  * move, solve again. A sequence of states that comes back is cycling (a relay that buzzes): it is reported,
  * with the parts concerned, never cut off.
  */
-import { type Change, NO_CHANGE } from "./changes.js";
+import { type Change, changed, NO_CHANGE } from "./changes.js";
 import type { Automaton, Circuit, Standing } from "./circuit.js";
 import { componentOf } from "./components.js";
 import { CircuitError } from "./error.js";
@@ -46,8 +46,6 @@ export interface SolveOptions {
 	readonly change?: Change;
 	/** Take all sources as 0 V, for an ohmmeter. Automata then stay at rest. */
 	readonly dead?: boolean;
-	/** States to start from instead of rest. */
-	readonly start?: Uint8Array;
 }
 
 /**
@@ -55,17 +53,26 @@ export interface SolveOptions {
  * @throws CircuitError when it cycles or a residual is too large
  */
 export function operate(circuit: Circuit, standing: Standing, options: SolveOptions = {}): Operating {
+	return startUp(circuit, standing, options).at(-1)!;
+}
+
+/** The same with every round of the start-up, from all automata at rest to the settled point. */
+export function startUp(circuit: Circuit, standing: Standing, options: SolveOptions = {}): Operating[] {
 	const change = options.change ?? NO_CHANGE;
-	const states = options.start?.slice() ?? new Uint8Array(standing.automata.length);
-	const seen = new Map<string, number>();
-	for (let round = 0; ; round++) {
+	const states = new Uint8Array(standing.automata.length);
+	const rounds: Operating[] = [];
+	const seen = new Set<string>();
+	for (;;) {
 		const point = solveStates(circuit, standing, change, states, options.dead === true);
-		if (options.dead === true) return point;
-		const moved = move(standing.automata, states, point.volts);
-		if (moved.length === 0) return point;
+		rounds.push(point);
+		const moved = options.dead === true ? [] : move(standing.automata, states, point.volts);
+		if (moved.length === 0) {
+			checkCurrents(point);
+			return rounds;
+		}
 		const key = states.join("");
 		if (seen.has(key)) throw cycling(standing.automata, moved);
-		seen.set(key, round);
+		seen.add(key);
 	}
 }
 
@@ -104,15 +111,14 @@ function solveStates(
 		});
 	});
 	for (const c of change.branches) {
-		siemens[c.branch] = c.siemens;
-		if (c.emf !== undefined && !dead) emf[c.branch] = c.emf;
+		const now = changed(c, siemens[c.branch]!, emf[c.branch]!);
+		siemens[c.branch] = now.siemens;
+		if (!dead) emf[c.branch] = now.emf;
 	}
 	const solver = solverOf(circuit, siemens, change.added);
 	const volts = sources(circuit, siemens, emf);
 	solver.solve(volts);
-	const point = { circuit, standing, change, states: states.slice(), siemens, emf, volts, ...solver };
-	checkCurrents(point);
-	return point;
+	return { circuit, standing, change, states: states.slice(), siemens, emf, volts, ...solver };
 }
 
 /** Currents that the sources push into each node, in amperes. */

@@ -4,7 +4,7 @@
  * Smallest pivot, relative to the largest entry of its row as given, that is still trusted. Below it the
  * capacitance matrix of a low-rank update has cancelled to nothing and the update must be refactored.
  */
-export const TRUSTED_PIVOT = 1e-6;
+export const TRUSTED_PIVOT = 3e-8;
 
 /**
  * @param m k x k by rows, overwritten

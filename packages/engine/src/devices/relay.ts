@@ -52,7 +52,6 @@ export const relay: DeviceKind = {
 			table: [take([open, closed]), take([closed, open])],
 			watch: [[coilA, coilB]],
 			next: (state, [volts = 0]) => (Math.abs(volts) >= (state === 1 ? dropOut : pullIn) ? 1 : 0),
-			doubtful: (state, [volts = 0]) => state === 1 && Math.abs(volts) < pullIn,
 		});
 	},
 };

@@ -41,7 +41,6 @@ export const starter: DeviceKind = {
 			watch: [[control, ground]],
 			// Held in it needs about a third of the pull-in voltage: common practice, no source.
 			next: (state, [volts = 0]) => (volts >= (state === 1 ? pullIn / 3 : pullIn) ? 1 : 0),
-			doubtful: (state, [volts = 0]) => state === 1 && volts < pullIn,
 		});
 	},
 };

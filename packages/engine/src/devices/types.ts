@@ -56,8 +56,6 @@ export interface AutomatonSpec {
 	readonly watch: readonly (readonly [NodeName, NodeName])[];
 	/** The state that follows, from the watched differences in volts. Must be pure. */
 	readonly next: (state: number, volts: readonly number[]) => number;
-	/** True when the present state is one that start-up from rest might not have reached (hysteresis). */
-	readonly doubtful?: (state: number, volts: readonly number[]) => boolean;
 }
 
 /** Receives a device's elements. A device must add the same branches in the same order in every state. */

@@ -12,7 +12,7 @@ export function opened(branch: number): Pattern["change"] {
 export function poor(branch: number): Pattern[] {
 	return POOR_OHMS.map((ohms) => ({
 		weight: 1 / POOR_OHMS.length,
-		change: { branches: [{ branch, siemens: 1 / ohms }], added: [] },
+		change: { branches: [{ branch, seriesOhms: ohms }], added: [] },
 	}));
 }
 

@@ -38,6 +38,8 @@ export const CHANCE = {
 export const HANDS = {
 	/** A joint that was made by hand on this car. */
 	made: 1000,
+	/** A terminal that was put into its cavity by hand. */
+	inserted: 30,
 	/** A connector that was opened, a contact in it that was not itself worked on. */
 	opened: 20,
 	/** A wire that was cut, moved or laid. */
@@ -46,11 +48,13 @@ export const HANDS = {
 	swapped: 20000,
 } as const;
 
-export function contactHands({ touched, loom }: FaultContext, contact: string): number {
-	if (touched.contacts.has(contact)) return HANDS.made;
+/** For the crimp in a contact (`made`) or for its seat in the housing (`inserted`). */
+export function contactHands({ touched, loom }: FaultContext, contact: string, work: "made" | "inserted"): number {
+	if (touched.contacts.has(contact)) return HANDS[work];
 	const found = loom.contacts.get(contact);
 	const housing = found?.connector || found?.part || "";
-	return touched.connectors.has(housing) ? HANDS.opened : 1;
+	if (!touched.connectors.has(housing)) return 1;
+	return work === "made" ? HANDS.opened : HANDS.opened / 10;
 }
 
 export function wireHands({ touched }: FaultContext, wire: string): number {

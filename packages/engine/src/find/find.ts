@@ -121,16 +121,17 @@ function ranked(w: Weighed, all: readonly Weighed[], items: readonly Item[], wat
 function alike(w: Weighed, all: readonly Weighed[], watch: Watch): string[] {
 	const [only, ...more] = w.fault!.patterns;
 	if (more.length > 0) return [];
-	const mine = watch.predictions.under(only!.change).numbers;
+	const { predictions } = watch;
 	return all
 		.slice(0, MOST_SHOWN)
 		.filter(({ fault }) => fault && fault !== w.fault && fault.patterns.length === 1)
 		.filter(({ fault }) => {
-			const theirs = watch.predictions.under(fault!.patterns[0]!.change).numbers;
-			return mine.every((x, k) => {
-				const y = theirs[k]!;
+			const theirs = fault!.patterns[0]!.change;
+			return predictions.things.every((thing, k) => {
+				const x = predictions.number(k, only!.change);
+				const y = predictions.number(k, theirs);
 				if (Number.isNaN(x) || Number.isNaN(y)) return Number.isNaN(x) === Number.isNaN(y);
-				return Math.abs(x - y) <= Math.max(0.5 * watch.predictions.things[k]!.deviation, 1e-3);
+				return Math.abs(x - y) <= Math.max(0.5 * thing.deviation, 1e-3);
 			});
 		})
 		.map(({ fault }) => fault!.id);

@@ -5,6 +5,7 @@ import type { Monitor } from "../loom/index.js";
 import { forbidden, type Question } from "../readings/index.js";
 import { chanceOutside, logBench, logCode, logFunction, logReading } from "./likelihood.js";
 import { Predictions } from "./predictions.js";
+import { segmentChanges } from "./segments.js";
 import { monitorSeen, needSeen, readingSeen, type Seen, SoundCar } from "./quantities.js";
 import type { Evidence } from "./types.js";
 
@@ -12,6 +13,8 @@ import type { Evidence } from "./types.js";
 export interface Item {
 	readonly text: string;
 	readonly occasion: number;
+	/** Says most about the fault: a code that is set, a function that fails, a reading. These are asked first. */
+	readonly telling: boolean;
 	/** Log likelihood under one pattern of a fault. */
 	log(fault: Fault | undefined, pattern: Pattern): number;
 }
@@ -53,15 +56,26 @@ export class Watch {
 		}
 		this.monitors = monitors;
 		this.needs = needs;
-		this.predictions = new Predictions(this.sound, things);
+		this.predictions = new Predictions(this.sound, things, segmentChanges(circuit));
+		const { automata } = this.sound.kept([...loom.conditions.keys()][0]!, false).standing;
+		automata.forEach(({ spec }, at) => {
+			if (spec.element === "power") this.#power.set(spec.part, { at, powered: spec.states.length - 1 });
+		});
+	}
+
+	/** Automaton of each unit's power, and its state when powered. */
+	readonly #power = new Map<string, { readonly at: number; readonly powered: number }>();
+
+	#runs(unit: string, thing: number, pattern: Pattern): boolean {
+		const power = this.#power.get(unit);
+		return power === undefined || this.predictions.state(thing, power.at, pattern.change) === power.powered;
 	}
 
 	/** Chance that a monitor's code is set under a pattern; 0 where its unit does not run. */
 	trips(at: number, pattern: Pattern): number {
 		const { monitor, thing } = this.monitors[at]!;
-		const { numbers, powered } = this.predictions.under(pattern.change);
-		if (!powered[this.predictions.groupOf(thing)]!.has(monitor.unit)) return 0;
-		const value = numbers[thing]!;
+		if (!this.#runs(monitor.unit, thing, pattern)) return 0;
+		const value = this.predictions.number(thing, pattern.change);
 		if (Number.isNaN(value)) return 0.5;
 		return chanceOutside(value, this.predictions.things[thing]!.deviation, monitor.below, monitor.above);
 	}
@@ -69,17 +83,14 @@ export class Watch {
 	/** Chance that a unit answers a read-out. */
 	answers(unit: string, pattern: Pattern): boolean {
 		const at = this.monitors.findIndex(({ monitor }) => monitor.unit === unit);
-		if (at < 0) return true;
-		const { powered } = this.predictions.under(pattern.change);
-		return powered[this.predictions.groupOf(this.monitors[at]!.thing)]!.has(unit);
+		return at < 0 || this.#runs(unit, this.monitors[at]!.thing, pattern);
 	}
 
 	/** Chance that a function holds: that of its weakest need. */
 	holds(name: string, pattern: Pattern): number {
-		const { numbers } = this.predictions.under(pattern.change);
 		let chance = 1;
 		for (const { thing, low, high } of this.needs.get(name) ?? []) {
-			const value = numbers[thing]!;
+			const value = this.predictions.number(thing, pattern.change);
 			const out = Number.isNaN(value)
 				? 1
 				: chanceOutside(value, this.predictions.things[thing]!.deviation, low, high);
@@ -115,6 +126,7 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 				items.push({
 					text: `${unit} answered the read-out`,
 					occasion: number,
+					telling: false,
 					log: (_fault, pattern) => (watch.answers(unit, pattern) ? 0 : Math.log(DEAD_UNIT_ANSWERS)),
 				});
 			for (const [code, at] of codes) {
@@ -124,6 +136,7 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 				items.push({
 					text: seen ? `code ${code} is set` : `code ${code} is not set`,
 					occasion: number,
+					telling: seen,
 					log: (_fault, pattern) => logCode(seen, Math.max(...own.map((k) => watch.trips(k, pattern)))),
 				});
 			}
@@ -136,6 +149,7 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 			items.push({
 				text: held ? `'${name}' works` : `'${name}' does not work`,
 				occasion: number,
+				telling: !held,
 				log: (_fault, pattern) => logFunction(held, watch.holds(name, pattern)),
 			});
 		}
@@ -144,6 +158,7 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 			items.push({
 				text: good ? `${part} tested good by itself` : `${part} tested bad by itself`,
 				occasion: number,
+				telling: true,
 				log: (fault) => logBench(good, fault?.inPart === part),
 			});
 		}
@@ -171,8 +186,9 @@ function readingItems(watch: Watch, evidence: Evidence, number: number, unknown:
 	return taken.map(({ text, question, value, seen }, thing) => ({
 		text,
 		occasion: number,
+		telling: true,
 		log: (_fault, pattern) =>
-			logReading(question.what, value, predictions.under(pattern.change).numbers[thing]!, seen.deviation),
+			logReading(question.what, value, predictions.number(thing, pattern.change), seen.deviation),
 	}));
 }
 

@@ -48,17 +48,17 @@ export function rateSteps(
 		askable.map((a) => a.seen),
 	);
 	const mass = leading.reduce((sum, w) => sum + w.posterior, 0);
-	const numbers = leading.flatMap((w, hypothesis) =>
+	const weights = leading.flatMap((w, hypothesis) =>
 		w.patterns
 			.filter((p) => p.chance > LEAST_PATTERN)
 			.map((p) => ({
 				hypothesis,
 				weight: (p.chance * w.posterior) / mass,
-				numbers: predictions.under(p.pattern.change).numbers,
+				change: p.pattern.change,
 			})),
 	);
 	const rated = askable.map(({ question, seen }, thing): Rated => {
-		const entries = numbers.map((n): Entry => ({ ...n, value: n.numbers[thing]! }));
+		const entries = weights.map((w): Entry => ({ ...w, value: predictions.number(thing, w.change) }));
 		const { bits, outcomes } = information(question, seen.deviation, entries, leading);
 		return { question, bits, minutes: MINUTES[question.what], outcomes };
 	});

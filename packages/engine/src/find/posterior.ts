@@ -12,8 +12,6 @@ export interface Weighed {
 	/** Undefined: the loom is sound. */
 	readonly fault: Fault | undefined;
 	readonly posterior: number;
-	/** Log likelihood of all evidence. */
-	readonly log: number;
 	/** Chance of each pattern after the evidence of the last run. */
 	readonly patterns: readonly { readonly pattern: Pattern; readonly chance: number }[];
 }
@@ -39,34 +37,109 @@ function logSum(terms: readonly number[]): number {
 	return most + Math.log(sum);
 }
 
-function weigh(fault: Fault | undefined, items: readonly Item[], evidence: Evidence): Omit<Weighed, "posterior"> {
-	const patterns = fault?.patterns ?? [SOUND_PATTERN];
-	let log = 0;
-	let last: number[] = [];
-	for (const run of runsOf(evidence, fault?.shakenBy ?? "")) {
+/** Log likelihood of some items under each pattern, by run, weights not included. */
+function patternLogs(
+	fault: Fault | undefined,
+	patterns: readonly Pattern[],
+	runs: readonly (readonly number[])[],
+	items: readonly Item[],
+): number[][] {
+	return runs.map((run) => {
 		const own = items.filter((item) => run.includes(item.occasion));
-		last = patterns.map((pattern) => {
-			let sum = Math.log(pattern.weight);
+		return patterns.map((pattern) => {
+			let sum = 0;
 			for (const item of own) sum += item.log(fault, pattern);
 			return sum;
 		});
-		log += logSum(last);
-	}
-	const total = logSum(last);
-	return {
-		fault,
-		log,
-		patterns: patterns.map((pattern, k) => ({ pattern, chance: Math.exp(last[k]! - total) })),
-	};
+	});
 }
 
-/** All hypotheses, most probable first; posteriors sum to 1. */
+/** A hypothesis while it is weighed: what the telling items say, then all of them. */
+interface Weighing {
+	readonly fault: Fault | undefined;
+	readonly patterns: readonly Pattern[];
+	readonly runs: readonly (readonly number[])[];
+	readonly logs: number[][];
+	readonly prior: number;
+}
+
+/** Log of prior times likelihood of the items weighed so far. */
+function total({ logs, patterns, prior }: Weighing): number {
+	let sum = prior;
+	for (const run of logs) sum += logSum(run.map((log, p) => Math.log(patterns[p]!.weight) + log));
+	return sum;
+}
+
+function weighMore(w: Weighing, items: readonly Item[]): void {
+	patternLogs(w.fault, w.patterns, w.runs, items).forEach((run, r) => {
+		run.forEach((log, p) => {
+			w.logs[r]![p]! += log;
+		});
+	});
+}
+
+/**
+ * Prior of 'no fault of the loom explains this', against the priors of the faults: the person asks because
+ * something is wrong. Common practice, no source.
+ */
+const SOUND = 0.02;
+/** A fault must make the telling items at least so many times likelier than a sound car does, or it explains nothing. */
+const EXPLAINS = 3;
+/** So many of the best are weighed to the end first, to know how good the best is. */
+const FIRST = 40;
+/** Share of the best hypothesis that all those let go may weigh together, by their upper bounds. */
+const LET_GO = 1e-4;
+
+/**
+ * All hypotheses that explain something, most probable first; posteriors sum to 1. The sound car stands for every
+ * fault that does not show in what was seen. What is left to weigh after the telling items are probabilities, so
+ * the part weighed is an upper bound, and hypotheses far below the best are let go by it.
+ */
 export function posterior(faults: readonly Fault[], items: readonly Item[], evidence: Evidence): Weighed[] {
-	const weighed = [undefined, ...faults].map((fault) => weigh(fault, items, evidence));
-	const logs = weighed.map((w) => w.log + Math.log(w.fault?.prior ?? 1));
-	const total = logSum(logs);
-	return weighed
-		.map((w, k) => ({ ...w, posterior: Math.exp(logs[k]! - total) }))
+	const telling = items.filter((item) => item.telling);
+	const rest = items.filter((item) => !item.telling);
+	const begin = (fault: Fault | undefined): Weighing => {
+		const patterns = fault?.patterns ?? [SOUND_PATTERN];
+		const runs = runsOf(evidence, fault?.shakenBy ?? "");
+		const logs = patternLogs(fault, patterns, runs, telling);
+		return { fault, patterns, runs, logs, prior: Math.log(fault?.prior ?? SOUND) };
+	};
+	const sound = begin(undefined);
+	const soundTelling = total(sound) - sound.prior;
+	const weighings = faults.map(begin);
+	const bounds = new Map(weighings.map((w) => [w, total(w)]));
+	const bound = (w: Weighing) => bounds.get(w)!;
+	const explaining = weighings
+		.filter((w) => telling.length === 0 || bound(w) - w.prior > soundTelling + Math.log(EXPLAINS))
+		.sort((x, y) => bound(y) - bound(x));
+	const ends = new Map<Weighing, number>();
+	const finish = (w: Weighing): number => {
+		weighMore(w, rest);
+		const end = total(w);
+		ends.set(w, end);
+		return end;
+	};
+	let best = finish(sound);
+	for (const w of explaining.slice(0, FIRST)) best = Math.max(best, finish(w));
+	const others = explaining.slice(FIRST);
+	let gone = 0;
+	while (others.length > 0) {
+		gone += Math.exp(bound(others.at(-1)!) - best);
+		if (gone > LET_GO) break;
+		others.pop();
+	}
+	for (const w of others) finish(w);
+	const all = logSum([...ends.values()]);
+	return [...ends]
+		.map(([w, end]): Weighed => {
+			const last = w.logs.at(-1)!.map((log, p) => Math.log(w.patterns[p]!.weight) + log);
+			const sum = logSum(last);
+			return {
+				fault: w.fault,
+				posterior: Math.exp(end - all),
+				patterns: w.patterns.map((pattern, p) => ({ pattern, chance: Math.exp(last[p]! - sum) })),
+			};
+		})
 		.sort((x, y) => y.posterior - x.posterior);
 }
 

@@ -1,80 +1,89 @@
-/** Predicted numbers under any change, by one batch per condition, remembered per change. */
+/** Predicted numbers under any change, by one batch per condition, found when asked for and remembered. */
 import { Batch, type Change, CircuitError, type Probe } from "../circuit/index.js";
 import type { Seen, SoundCar } from "./quantities.js";
 
-export interface Predicted {
-	/** One number per thing seen; NaN is 'open' (no way between the points) or not computable. */
+/** What one condition shows under a change. */
+interface Shown {
+	/** One number per thing seen in that condition; NaN is 'open' (no way between the points) or not settled. */
 	readonly numbers: Float64Array;
-	/** Units that are powered, for each condition group in turn. */
-	readonly powered: readonly ReadonlySet<string>[];
+	readonly states: Uint8Array;
 }
 
 interface Group {
-	readonly when: string;
-	readonly dead: boolean;
-	readonly batch: Batch;
-	/** Which probe of the batch stands for term t of thing k. */
+	readonly seen: { readonly when: string; readonly dead: boolean };
+	readonly probes: Probe[];
+	/** Which probe of the batch stands for a term of a thing (numbered within the group). */
 	readonly use: { readonly thing: number; readonly probe: number; readonly factor: number }[];
-	readonly units: readonly { readonly part: string; readonly at: number; readonly powered: number }[];
+	size: number;
+	batch: Batch | undefined;
 }
 
 export class Predictions {
 	readonly #groups: Group[] = [];
-	readonly #groupOf: Int32Array;
-	readonly #known = new WeakMap<Change, Predicted>();
+	/** Group and place in it of each thing. */
+	readonly #placeOf: { readonly group: number; readonly at: number }[] = [];
+	readonly #known = new WeakMap<Change, (Shown | undefined)[]>();
 
+	/** @param standsFor gives the change whose numbers are the same as those of another, so that both are found once */
 	constructor(
-		sound: SoundCar,
+		readonly sound: SoundCar,
 		readonly things: readonly Seen[],
+		readonly standsFor: (change: Change) => Change = (change) => change,
 	) {
-		const byKey = new Map<string, { when: string; dead: boolean; probes: Probe[]; use: Group["use"] }>();
-		this.#groupOf = new Int32Array(things.length);
-		const order: string[] = [];
-		things.forEach((seen, thing) => {
+		const byKey = new Map<string, number>();
+		for (const seen of things) {
 			const key = `${seen.dead}|${seen.when}`;
 			let group = byKey.get(key);
 			if (group === undefined) {
-				group = { when: seen.when, dead: seen.dead, probes: [], use: [] };
+				group = this.#groups.push({ seen, probes: [], use: [], size: 0, batch: undefined }) - 1;
 				byKey.set(key, group);
-				order.push(key);
 			}
-			this.#groupOf[thing] = order.indexOf(key);
+			const into = this.#groups[group]!;
+			const thing = into.size++;
+			this.#placeOf.push({ group, at: thing });
 			for (const { probe, factor } of seen.terms)
-				group.use.push({ thing, probe: group.probes.push(probe) - 1, factor });
-		});
-		for (const key of order) {
-			const { when, dead, probes, use } = byKey.get(key)!;
-			const point = sound.point(when, dead);
-			const units = point.standing.automata.flatMap(({ spec }, at) =>
-				spec.element === "power" ? [{ part: spec.part, at, powered: spec.states.length - 1 }] : [],
-			);
-			this.#groups.push({ when, dead, batch: new Batch(point, probes, dead), use, units });
+				into.use.push({ thing, probe: into.probes.push(probe) - 1, factor });
 		}
 	}
 
-	/** Index of the condition group a thing is seen in. */
-	groupOf(thing: number): number {
-		return this.#groupOf[thing]!;
+	/** Number of the condition a thing is seen in; things of one condition are found together. */
+	conditionOf(thing: number): number {
+		return this.#placeOf[thing]!.group;
 	}
 
-	under(change: Change): Predicted {
-		const known = this.#known.get(change);
-		if (known) return known;
-		const numbers = new Float64Array(this.things.length);
-		const powered = this.#groups.map((group) => {
-			try {
-				const { values, states } = group.batch.evaluate(change);
-				for (const { thing, probe, factor } of group.use) numbers[thing]! += factor * values[probe]!;
-				return new Set(group.units.filter((u) => states[u.at] === u.powered).map((u) => u.part));
-			} catch (error) {
-				// A relay that buzzes under this fault has no steady reading: nothing is predicted for it.
-				if (!(error instanceof CircuitError)) throw error;
-				for (const { thing } of group.use) numbers[thing] = Number.NaN;
-				return new Set<string>();
-			}
-		});
-		const result = { numbers, powered };
-		this.#known.set(change, result);
-		return result;
+	/** A thing's number under a change; NaN is 'open'. */
+	number(thing: number, change: Change): number {
+		const { group, at } = this.#placeOf[thing]!;
+		return this.#shown(group, change).numbers[at]!;
+	}
+
+	/** State of an automaton in the condition that a thing is seen in. */
+	state(thing: number, automaton: number, change: Change): number {
+		return this.#shown(this.#placeOf[thing]!.group, change).states[automaton]!;
+	}
+
+	#shown(group: number, change: Change): Shown {
+		const asked = this.standsFor(change);
+		let known = this.#known.get(asked);
+		if (known === undefined) {
+			known = new Array<Shown | undefined>(this.#groups.length);
+			this.#known.set(asked, known);
+		}
+		known[group] ??= this.#find(this.#groups[group]!, asked);
+		return known[group];
+	}
+
+	#find(group: Group, change: Change): Shown {
+		group.batch ??= new Batch(this.sound.kept(group.seen.when, group.seen.dead), group.probes);
+		const numbers = new Float64Array(group.size);
+		try {
+			const { values, states } = group.batch.evaluate(change);
+			for (const { thing, probe, factor } of group.use) numbers[thing]! += factor * values[probe]!;
+			return { numbers, states };
+		} catch (error) {
+			// A relay that buzzes under this fault has no steady reading: nothing is predicted for it.
+			if (!(error instanceof CircuitError)) throw error;
+			return { numbers: numbers.fill(Number.NaN), states: this.sound.kept(group.seen.when, group.seen.dead).settled.states };
+		}
 	}
 }

@@ -1,5 +1,5 @@
 /** Monitors, functions and readings as probes of the network, grouped by the condition they are seen in. */
-import { type Circuit, currentBetween, type Operating, operate, type Probe, pinNode } from "../circuit/index.js";
+import { type Circuit, currentBetween, Kept, type Probe, pinNode } from "../circuit/index.js";
 import type { FunctionNeed, Loom, Monitor, Quantity } from "../loom/index.js";
 import { meterError, pointOf, type Question, sensitivity, WORKSHOP_METER } from "../readings/index.js";
 
@@ -15,21 +15,21 @@ export interface Seen {
 
 /** Points solved once per condition and shared by all that look at them. */
 export class SoundCar {
-	readonly #points = new Map<string, Operating>();
+	readonly #kept = new Map<string, Kept>();
 	constructor(readonly circuit: Circuit) {}
 
-	point(when: string, dead: boolean): Operating {
+	kept(when: string, dead: boolean): Kept {
 		const key = `${dead}|${when}`;
-		let point = this.#points.get(key);
-		if (point === undefined) {
-			point = operate(this.circuit, this.circuit.standing(when), { dead });
-			this.#points.set(key, point);
+		let kept = this.#kept.get(key);
+		if (kept === undefined) {
+			kept = new Kept(this.circuit, this.circuit.standing(when), dead);
+			this.#kept.set(key, kept);
 		}
-		return point;
+		return kept;
 	}
 
 	seen(when: string, dead: boolean, terms: Seen["terms"]): Seen {
-		const point = this.point(when, dead);
+		const point = this.kept(when, dead).settled;
 		let square = 0;
 		for (const { probe, factor } of terms) square += (factor * sensitivity(point, probe).deviation) ** 2;
 		return { when, dead, terms, deviation: Math.sqrt(square) };

@@ -16,8 +16,11 @@ const GOOD = 0.15;
 const ONE = 0.45;
 const TWO = 0.2;
 const MANY = 0.2;
-/** Throws of the dice for two and for many, each; fixed sequence, so the same loom gives the same answer. */
-const THROWS = 12;
+/**
+ * Throws of the dice for two and for many, each, where the housing was worked on; a fixed sequence, so the same
+ * loom gives the same answer. One that nobody touched is taken to have one bad contact at most.
+ */
+const THROWS = 8;
 
 /** Marsaglia's xorshift32: a fixed sequence in [0, 1). G. Marsaglia, 'Xorshift RNGs', J. Stat. Softw. 8(14), 2003. */
 function sequence(seed: number): () => number {
@@ -34,22 +37,23 @@ function sequence(seed: number): () => number {
 function out(branch: number, random: () => number): BranchChange {
 	if (random() < 0.6) return { branch, siemens: 0 };
 	const level = POOR_OHMS[Math.floor(random() * POOR_OHMS.length)]!;
-	return { branch, siemens: 1 / level };
+	return { branch, seriesOhms: level };
 }
 
 /** The ways the contacts of one housing can be out, weighted. */
-export function loosePatterns(branches: readonly number[], seed: number): Pattern[] {
+export function loosePatterns(branches: readonly number[], seed: number, touched: boolean): Pattern[] {
 	const n = branches.length;
 	const random = sequence(seed);
 	const patterns: Pattern[] = [{ weight: GOOD, change: { branches: [], added: [] } }];
 	const add = (weight: number, changes: BranchChange[]) =>
 		patterns.push({ weight, change: { branches: changes, added: [] } });
-	const single = ONE + (n < 2 ? TWO + MANY : 0);
+	const alone = n < 2 || !touched;
+	const single = ONE + (alone ? TWO + MANY : 0);
 	for (const branch of branches) {
 		add((single * 0.6) / n, [{ branch, siemens: 0 }]);
-		for (const ohms of POOR_OHMS) add((single * 0.4) / n / POOR_OHMS.length, [{ branch, siemens: 1 / ohms }]);
+		for (const ohms of POOR_OHMS) add((single * 0.4) / n / POOR_OHMS.length, [{ branch, seriesOhms: ohms }]);
 	}
-	if (n < 2) return patterns;
+	if (alone) return patterns;
 	for (let k = 0; k < THROWS; k++) {
 		const first = Math.floor(random() * n);
 		const second = (first + 1 + Math.floor(random() * (n - 1))) % n;
@@ -93,7 +97,7 @@ export const notLocked: FaultKind = {
 						where: `${partWords(loom, part.id)}: lock left open`,
 						place: part.place,
 						prior: CHANCE.notLocked * connectorHands(context, part.id),
-						patterns: loosePatterns(branches, 7919 * (index + 1)),
+						patterns: loosePatterns(branches, 7919 * (index + 1), context.touched.connectors.has(part.id)),
 						shakenBy: part.id,
 						inPart: "",
 						path: [part.id],
@@ -124,7 +128,7 @@ export const notSeated: FaultKind = {
 						where: `${partWords(loom, part.id)}: not pressed home in its socket`,
 						place: part.place,
 						prior: CHANCE.notSeated * connectorHands(context, part.id),
-						patterns: loosePatterns(branches, 104729 * (index + 1)),
+						patterns: loosePatterns(branches, 104729 * (index + 1), true),
 						shakenBy: part.id,
 						inPart: "",
 						path: [part.id, ...blades.map((c) => c.id)],

@@ -27,7 +27,7 @@ function describe(context: FaultContext, branch: Branch): Described | undefined 
 			};
 		case "crimp":
 			return {
-				chance: CHANCE.crimp * contactHands(context, id),
+				chance: CHANCE.crimp * contactHands(context, id, "made"),
 				where: `crimp of ${element} at ${contactWords(loom, id)}`,
 				place: placeOf(loom, id),
 				path: [id, element],
@@ -35,7 +35,7 @@ function describe(context: FaultContext, branch: Branch): Described | undefined 
 			};
 		case "mated contact":
 			return {
-				chance: CHANCE.mated * contactHands(context, id),
+				chance: CHANCE.mated * contactHands(context, id, "inserted"),
 				where: `terminal of ${contactWords(loom, id)}: pushed back, spread or dirty`,
 				place: placeOf(loom, id),
 				path: [id],
