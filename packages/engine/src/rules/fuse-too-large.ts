@@ -1,7 +1,8 @@
 /** A fuse must blow before the thinnest wire behind it is harmed. */
 import type { Circuit } from "../circuit/index.js";
-import { contactsOfPart, type Part, type Wire } from "../loom/index.js";
-import { feedPasses, pinOf, regionOf, supplyPosts } from "./support/feeds.js";
+import type { Part, Wire } from "../loom/index.js";
+import { deadSides } from "./support/dead-sides.js";
+import { feedPasses } from "./support/feeds.js";
 import { finding } from "./support/finding.js";
 import { largestFuse, wireForFuse } from "./support/fuse-for-wire.js";
 import { namesAlong, type Reach, reach } from "./support/ways.js";
@@ -16,41 +17,13 @@ export const fuseTooLarge: Rule = {
 	title: "No fuse is too large for the thinnest wire behind it",
 	source: "reference/electrical/fuse-for-wire.csv",
 	check(circuit) {
-		const fuses = [...circuit.loom.parts.values()].filter((part) => part.kind === "fuse");
-		const sides = fuses.map((fuse) =>
-			contactsOfPart(circuit.loom, fuse.id).map((pin) => pinOf(circuit, pin)),
-		);
-		const links = sides.map((nodes) => nodes.map((node) => regionOf(circuit, node)));
-		const posts = supplyPosts(circuit).map((post) => regionOf(circuit, pinOf(circuit, post)));
-		return fuses.flatMap((fuse, k) => {
-			const fed = fedWithout(posts, links, k);
-			const dead = sides[k]!.filter((_, side) => !fed.has(links[k]![side]!));
-			// Neither side fed: it protects nothing yet. Both: fed from behind, another rule's finding.
-			if (dead.length !== 1) return [];
-			return checkFuse(circuit, fuse, reach(circuit, dead, feedPasses(circuit, false))) ?? [];
+		// A fuse fed from both sides has no side behind it: that is the finding of another rule.
+		return [...deadSides(circuit)].flatMap(([fuse, dead]) => {
+			const ways = reach(circuit, [dead], feedPasses(circuit, false));
+			return checkFuse(circuit, circuit.loom.parts.get(fuse)!, ways) ?? [];
 		});
 	},
 };
-
-/**
- * Regions that the supplies reach when one fuse is pulled.
- * @param posts regions of the plus posts
- * @param links regions at the sides of each fuse
- */
-function fedWithout(
-	posts: readonly number[],
-	links: readonly (readonly number[])[],
-	pulled: number,
-): ReadonlySet<number> {
-	const fed = new Set(posts);
-	for (let before = -1; before !== fed.size; ) {
-		before = fed.size;
-		links.forEach((sides, k) => {
-			if (k !== pulled && sides.some((side) => fed.has(side))) for (const side of sides) fed.add(side);
-		});
-	}
-	return fed;
-}
 
 function checkFuse(circuit: Circuit, fuse: Part, ways: Reach): Finding | undefined {
 	const amps = fuse.values.amps ?? 0;

@@ -4,17 +4,23 @@ import { backFeed } from "./back-feed.js";
 import { brakeLamps } from "./brake-lamps.js";
 import { busEnds } from "./bus-ends.js";
 import { cutEnd } from "./cut-end.js";
+import { cutOffLoad } from "./cut-off-load.js";
+import { deadEndWire } from "./dead-end-wire.js";
 import { driverOverLimit } from "./driver-over-limit.js";
 import { fuseTooLarge } from "./fuse-too-large.js";
+import { idleFuse } from "./idle-fuse.js";
 import { noJoints } from "./no-joints.js";
 import { reversingLamps } from "./reversing-lamps.js";
 import { sensorReturn } from "./sensor-return.js";
 import { sensorReturnLoad } from "./sensor-return-load.js";
 import { startInterlock } from "./start-interlock.js";
+import { switchInput } from "./switch-input.js";
 import { twistedPair } from "./twisted-pair.js";
 import type { Finding, Rule, Severity } from "./types.js";
 import { unfusedFeed } from "./unfused-feed.js";
+import { unitPower } from "./unit-power.js";
 import { unsettled } from "./unsettled.js";
+import { unwiredPin } from "./unwired-pin.js";
 import { voltageDrop } from "./voltage-drop.js";
 
 export const rules: readonly Rule[] = [
@@ -23,16 +29,22 @@ export const rules: readonly Rule[] = [
 	fuseTooLarge,
 	cutEnd,
 	noJoints,
+	unitPower,
 	sensorReturn,
 	busEnds,
 	unsettled,
 	brakeLamps,
 	reversingLamps,
 	backFeed,
+	cutOffLoad,
+	unwiredPin,
+	deadEndWire,
+	switchInput,
 	voltageDrop,
 	sensorReturnLoad,
 	driverOverLimit,
 	twistedPair,
+	idleFuse,
 ];
 
 const ORDER: Readonly<Record<Severity, number>> = { stop: 0, warn: 1, note: 2 };

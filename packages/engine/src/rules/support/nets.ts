@@ -10,17 +10,29 @@ import {
 	operate,
 	pinNode,
 	probeValue,
+	REFERENCE,
 	type Standing,
 } from "../../circuit/index.js";
 
-const cache = new WeakMap<Circuit, Operating>();
+const loomAlone = new WeakMap<Circuit, Operating>();
+const loomAndMetal = new WeakMap<Circuit, Operating>();
 
 /** The loom alone: wires, crimps, mated contacts and joints conduct, nothing else does. */
-function bare(circuit: Circuit): Operating {
+const bare = (circuit: Circuit) => without(circuit, loomAlone, (k) => isLoom(circuit, k));
+
+/** The loom and the car's metal. */
+const withMetal = (circuit: Circuit) =>
+	without(circuit, loomAndMetal, (k) => circuit.branches[k]!.owner.what !== "device");
+
+function without(
+	circuit: Circuit,
+	cache: WeakMap<Circuit, Operating>,
+	conducts: (branch: number) => boolean,
+): Operating {
 	let point = cache.get(circuit);
 	if (point === undefined) {
-		const rest = circuit.standingOf(new Map(), "loom alone");
-		const siemens = rest.siemens.map((g, k) => (isLoom(circuit, k) ? g : 0));
+		const rest = circuit.standingOf(new Map(), "no devices");
+		const siemens = rest.siemens.map((g, k) => (conducts(k) ? g : 0));
 		const emf = new Float64Array(siemens.length);
 		const standing: Standing = { condition: rest.condition, siemens, emf, automata: [] };
 		point = operate(circuit, standing, { dead: true });
@@ -55,6 +67,17 @@ export function loomOhms(circuit: Circuit, from: string, to: string): number {
 	const a = circuit.node(pinNode(from))!;
 	const b = circuit.node(pinNode(to))!;
 	return probeValue(bare(circuit), { kind: "ohms", a, b });
+}
+
+/**
+ * Ohms from a part's pin to the battery's minus over the loom and the car's metal, no device between; NaN where
+ * nothing leads there. A car without a battery is measured to the body.
+ */
+export function earthOhms(circuit: Circuit, contact: string): number {
+	const { contacts, parts } = circuit.loom;
+	const minus = [...contacts.values()].find((c) => c.role === "-" && parts.get(c.part)?.kind === "battery");
+	const b = minus === undefined ? REFERENCE : circuit.node(pinNode(minus.id))!;
+	return probeValue(withMetal(circuit), { kind: "ohms", a: circuit.node(pinNode(contact))!, b });
 }
 
 const groundCache = new WeakMap<Circuit, ReadonlySet<number>>();
