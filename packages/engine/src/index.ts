@@ -4,23 +4,9 @@
  * Primary: open a car, ask of it. Secondary: the network itself. Everything else is internal.
  */
 
-export { Batch, Circuit, Kept, CircuitError, operate, type Operating, settingsOf } from "./circuit/index.js";
 export { type Car, openCar, type Which } from "./car.js";
+export { Batch, Circuit, CircuitError, Kept, type Operating, operate, settingsOf } from "./circuit/index.js";
 export { deviceKinds } from "./devices/index.js";
-export type * from "./loom/index.js";
-export { type Change, compareLooms, type Misfit, naturalOrder } from "./recipe/index.js";
-export {
-	forbidden,
-	ownerText,
-	type Question,
-	type Reading,
-	ReadingError,
-	takeReading,
-	type What,
-	WORKSHOP_METER,
-} from "./readings/index.js";
-export { formatTableError, type TableError, TableErrors } from "./tables/index.js";
-export { colourHex, colourWords, formatColours } from "./units/index.js";
 export { type Fault, faultSet } from "./faults/index.js";
 export {
 	type Evidence,
@@ -38,3 +24,17 @@ export {
 	readingText,
 	type TakenReading,
 } from "./find/index.js";
+export type * from "./loom/index.js";
+export {
+	forbidden,
+	ownerText,
+	type Question,
+	type Reading,
+	ReadingError,
+	takeReading,
+	type What,
+	WORKSHOP_METER,
+} from "./readings/index.js";
+export { type Change, compareLooms, type Misfit, naturalOrder } from "./recipe/index.js";
+export { formatTableError, type TableError, TableErrors } from "./tables/index.js";
+export { colourHex, colourWords, formatColours } from "./units/index.js";

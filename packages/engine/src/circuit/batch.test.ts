@@ -78,7 +78,8 @@ describe.each(["key-on", "actuators-on", "cranking"])("low-rank changes in %s", 
 		const n = circuit.nodes.length;
 		const changes: Change[] = [];
 		for (let a = 0; a < n; a += 41)
-			for (const b of [-1, (a * 7 + 13) % n]) if (a !== b) changes.push({ branches: [], added: [{ a, b, siemens: 20 }] });
+			for (const b of [-1, (a * 7 + 13) % n])
+				if (a !== b) changes.push({ branches: [], added: [{ a, b, siemens: 20 }] });
 		compare(changes);
 	});
 
@@ -86,7 +87,9 @@ describe.each(["key-on", "actuators-on", "cranking"])("low-rank changes in %s", 
 		const changes: Change[] = [];
 		for (let k = 0; k + 400 < circuit.branches.length; k += 29)
 			changes.push({
-				branches: [k, k + 171, k + 333].map((branch, i) => (i === 1 ? { branch, seriesOhms: 50 } : { branch, siemens: 0 })),
+				branches: [k, k + 171, k + 333].map((branch, i) =>
+					i === 1 ? { branch, seriesOhms: 50 } : { branch, siemens: 0 },
+				),
 				added: [],
 			});
 		compare(changes);

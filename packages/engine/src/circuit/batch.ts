@@ -7,8 +7,8 @@
  * in several places or too much moves, the change is solved anew.
  */
 import type { Change } from "./changes.js";
-import { type Operating, operate, startUp } from "./operating.js";
 import type { Circuit, Standing } from "./circuit.js";
+import { type Operating, operate, startUp } from "./operating.js";
 import { type Probe, probeValue } from "./probes.js";
 import { type Solution, Stage } from "./stage.js";
 

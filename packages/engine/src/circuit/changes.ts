@@ -30,7 +30,11 @@ export interface Change {
 export const NO_CHANGE: Change = { branches: [], added: [] };
 
 /** Siemens and source volts of a branch after its change, from what they were. */
-export function changed(change: BranchChange, siemens: number, emf: number): { siemens: number; emf: number } {
+export function changed(
+	change: BranchChange,
+	siemens: number,
+	emf: number,
+): { siemens: number; emf: number } {
 	if ("seriesOhms" in change) return { siemens: siemens / (1 + siemens * change.seriesOhms), emf };
 	return { siemens: change.siemens, emf: change.emf ?? emf };
 }

@@ -8,7 +8,7 @@ import { analyse, type NetworkPattern, networkPattern, type Symbolic } from "@lo
 import type { AutomatonSpec, BranchSpec, BranchState, Owner } from "../devices/index.js";
 import type { Loom } from "../loom/index.js";
 import { BODY } from "./names.js";
-import { buildNetwork } from "./network.js";
+import { buildNetwork, type Only } from "./network.js";
 
 /** Node number of the reference (body metal). */
 export const REFERENCE = -1;
@@ -69,10 +69,12 @@ export class Circuit {
 		const base = buildNetwork(loom, none);
 		const specs = [...base.branches];
 		const numbers = new Map(specs.map((spec, k) => [keyOf(spec), k]));
-		const found = [...variants].map(([name, other]) => [name, buildNetwork(other, none)] as const);
-		for (const [, network] of found)
-			for (const spec of network.branches)
-				if (!numbers.has(keyOf(spec))) numbers.set(keyOf(spec), specs.push(spec) - 1);
+		const found = [...variants].map(([name, other]) => {
+			const here = buildNetwork(loom, none, differing(loom, other)).branches;
+			const there = buildNetwork(other, none, differing(other, loom)).branches;
+			for (const spec of there) if (!numbers.has(keyOf(spec))) numbers.set(keyOf(spec), specs.push(spec) - 1);
+			return { name, here, there };
+		});
 		const index = new Map<string, number>([[BODY, REFERENCE]]);
 		const nodes: string[] = [];
 		const number = (name: string) => {
@@ -101,7 +103,7 @@ export class Circuit {
 		);
 		this.symbolic = analyse(nodes.length, this.pattern.colPtr, this.pattern.rowIdx);
 		this.branchesOf = groupByOwner(this.branches);
-		this.variants = new Map(found.map(([name, n]) => [name, differences(base.branches, n.branches, numbers)]));
+		this.variants = new Map(found.map((f) => [f.name, differences(f.here, f.there, numbers)]));
 	}
 
 	/** Node number of a named point, or undefined when this loom has no such point. */
@@ -174,6 +176,25 @@ function groupByOwner(branches: readonly Branch[]): Map<string, number[]> {
 	return groups;
 }
 
+/** What stands in `loom` that is not, or not the same, in `other`. */
+function differing(loom: Loom, other: Loom): Only {
+	const parts = new Set<string>();
+	for (const part of loom.parts.values()) if (!same(part, other.parts.get(part.id))) parts.add(part.id);
+	for (const contact of loom.contacts.values())
+		if (!same(contact, other.contacts.get(contact.id))) parts.add(contact.part);
+	const ids = <T extends { readonly id: string }>(
+		own: ReadonlyMap<string, T>,
+		theirs: ReadonlyMap<string, T>,
+	) => new Set([...own.values()].filter((x) => !same(x, theirs.get(x.id))).map((x) => x.id));
+	return { parts, wires: ids(loom.wires, other.wires), joints: ids(loom.joints, other.joints) };
+}
+
+/** Rows of looms are plain data; those that no step changed are the very same objects. */
+function same(x: unknown, y: unknown): boolean {
+	return x === y || JSON.stringify(x) === JSON.stringify(y);
+}
+
+/** @param base, other the branches of what differs, on either side */
 function differences(
 	base: readonly BranchSpec[],
 	other: readonly BranchSpec[],
@@ -181,12 +202,13 @@ function differences(
 ): Difference[] {
 	const there = new Map(other.map((spec) => [numbers.get(keyOf(spec))!, spec]));
 	const result: Difference[] = [];
-	base.forEach((spec, branch) => {
+	for (const spec of base) {
+		const branch = numbers.get(keyOf(spec))!;
 		const now = there.get(branch);
 		there.delete(branch);
 		const to = now === undefined ? { siemens: 0, emf: 0 } : { siemens: now.siemens, emf: now.emf ?? 0 };
 		if (to.siemens !== spec.siemens) result.push({ branch, to });
-	});
+	}
 	for (const [branch, spec] of there)
 		result.push({ branch, to: { siemens: spec.siemens, emf: spec.emf ?? 0 } });
 	return result;

@@ -1,8 +1,23 @@
 /** Assembling, solving and changing the network. */
 export { Batch, type Evaluated, Kept, type Path } from "./batch.js";
 export { type AddedBranch, type BranchChange, type Change, NO_CHANGE } from "./changes.js";
-export { type Branch, Circuit, type Difference, REFERENCE, settingsOf, type Standing } from "./circuit.js";
+export { type Branch, Circuit, type Difference, REFERENCE, type Standing, settingsOf } from "./circuit.js";
 export { CircuitError } from "./error.js";
 export { BODY, ENGINE_METAL, jointNode, pinNode, terminalNode, wireEndNode } from "./names.js";
-export { type Operating, operate, RESIDUAL_LIMIT, type SolveOptions, separated, voltsAt, watched } from "./operating.js";
-export { branchAmps, type CurrentProbe, currentBetween, type PairProbe, type Probe, probeValue } from "./probes.js";
+export {
+	type Operating,
+	operate,
+	RESIDUAL_LIMIT,
+	type SolveOptions,
+	separated,
+	voltsAt,
+	watched,
+} from "./operating.js";
+export {
+	branchAmps,
+	type CurrentProbe,
+	currentBetween,
+	type PairProbe,
+	type Probe,
+	probeValue,
+} from "./probes.js";

@@ -22,11 +22,19 @@ const BOLTED_KINDS: ReadonlySet<string> = new Set(["battery", "generator", "star
 /** Temperature of the wires in degrees C when none is given. */
 const AMBIENT = 20;
 
+/** Ids to which building is restricted. */
+export interface Only {
+	readonly parts: ReadonlySet<string>;
+	readonly wires: ReadonlySet<string>;
+	readonly joints: ReadonlySet<string>;
+}
+
 /**
  * @param settings the condition's settings with those it is like already merged
+ * @param only build these alone, as they stand in the whole loom
  * @throws Error when a part's kind is not known (checkDevices tells where)
  */
-export function buildNetwork(loom: Loom, settings: ReadonlyMap<string, string>): Network {
+export function buildNetwork(loom: Loom, settings: ReadonlyMap<string, string>, only?: Only): Network {
 	const branches: BranchSpec[] = [];
 	const automata: AutomatonSpec[] = [];
 	const add = (spec: BranchSpec) => branches.push(spec) - 1;
@@ -42,9 +50,10 @@ export function buildNetwork(loom: Loom, settings: ReadonlyMap<string, string>):
 		if (list) list.push(contact);
 		else byPart.set(contact.part, [contact]);
 	}
-	for (const joint of loom.joints.values()) addMetal(joint, add);
-	for (const wire of loom.wires.values()) addWire(loom, wire, add);
+	for (const joint of loom.joints.values()) if (only?.joints.has(joint.id) !== false) addMetal(joint, add);
+	for (const wire of loom.wires.values()) if (only?.wires.has(wire.id) !== false) addWire(loom, wire, add);
 	for (const part of loom.parts.values()) {
+		if (only?.parts.has(part.id) === false) continue;
 		const contacts = byPart.get(part.id) ?? [];
 		if (part.kind === "connector") addInline(part, contacts, settings, add);
 		else for (const contact of contacts) addMated(part, contact, settings, add);

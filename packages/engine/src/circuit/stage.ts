@@ -93,7 +93,10 @@ export class Stage {
 		this.#chains = findChains(point.circuit, point.siemens);
 		this.#inverse = selectedInverse(point.numeric);
 		this.#metered = new Set(
-			metered.filter((node) => node >= 0).map((node) => this.#chains.nodeOf[node]!).filter((chain) => chain >= 0),
+			metered
+				.filter((node) => node >= 0)
+				.map((node) => this.#chains.nodeOf[node]!)
+				.filter((chain) => chain >= 0),
 		);
 		this.#follows = Uint8Array.from(automata, ({ spec, watch }, k) => {
 			const at = this.#watchOf[k];
@@ -133,7 +136,7 @@ export class Stage {
 	#terms(change: Change, states: Uint8Array): Term[] {
 		const { circuit, siemens, emf, standing } = this.point;
 		const to = new Map<number, { siemens: number; emf: number }>();
-				standing.automata.forEach((automaton, k) => {
+		standing.automata.forEach((automaton, k) => {
 			if (states[k] === this.point.states[k]) return;
 			const row = automaton.spec.table[states[k]!]!;
 			automaton.branches.forEach((branch, at) => {
@@ -208,7 +211,17 @@ export class Stage {
 		if (bridges.length > 0 || [...merged.values()].some((c) => c !== 0 && merged.has(c))) return undefined;
 		const tethers = [...merged.keys()].map((part): Term => {
 			const node = found.first[part]!;
-			return { a: node, b: -1, dg: -TETHER, dh: 0, branch: -1, before: TETHER, after: 0, emf: 0, shift: undefined };
+			return {
+				a: node,
+				b: -1,
+				dg: -TETHER,
+				dh: 0,
+				branch: -1,
+				before: TETHER,
+				after: 0,
+				emf: 0,
+				shift: undefined,
+			};
 		});
 		return { bridges, merged, tethers };
 	}
@@ -272,7 +285,13 @@ export class Stage {
 			// Volts across the worked branch from near to far, less its source: all of it lies across an opening,
 			// the added ohms' share of it across added ohms. Points between the two branches lie that much off.
 			const drop = (shift.near === a ? along : -along) - shift.emf;
-			this.#put(out, shift, shift.ohms === Number.POSITIVE_INFINITY ? drop : drop * after * shift.ohms, from, to);
+			this.#put(
+				out,
+				shift,
+				shift.ohms === Number.POSITIVE_INFINITY ? drop : drop * after * shift.ohms,
+				from,
+				to,
+			);
 		}
 	}
 
@@ -293,7 +312,9 @@ export class Stage {
 		if (this.#pairsIn === undefined) {
 			this.#pairsIn = new Map();
 			for (let p = 0; p < this.#pairs.length; p++)
-				for (const of of new Set(this.#pairs[p]!.map((node) => (node < 0 ? -1 : this.#chains.nodeOf[node]!)))) {
+				for (const of of new Set(
+					this.#pairs[p]!.map((node) => (node < 0 ? -1 : this.#chains.nodeOf[node]!)),
+				)) {
 					if (of < 0) continue;
 					const list = this.#pairsIn.get(of);
 					if (list) list.push(p);

@@ -7,7 +7,9 @@ export const busEnd: DeviceKind = {
 	roles: ["high", "low"],
 	needs: ["high", "low"],
 	repeats: false,
-	values: { ohms: value(120, "ohm", 1, 1e6, "ISO 11898-2; reference/electrical/can-physical-layer.csv row 001") },
+	values: {
+		ohms: value(120, "ohm", 1, 1e6, "ISO 11898-2; reference/electrical/can-physical-layer.csv row 001"),
+	},
 	states: () => ["fitted"],
 	build(view, net) {
 		net.branch({

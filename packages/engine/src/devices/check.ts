@@ -9,7 +9,14 @@ type Report = (kind: RowKind, id: string, column: string, problem: string, wante
 /** Every fault of the read tables that only the device kinds can know. Shapes and order as `LoomTables.errors`. */
 export function checkDevices(tables: LoomTables): TableError[] {
 	const errors: TableError[] = [];
-	const report = (kind: RowKind, id: string, column: string, problem: string, wanted: string, within?: string) => {
+	const report = (
+		kind: RowKind,
+		id: string,
+		column: string,
+		problem: string,
+		wanted: string,
+		within?: string,
+	) => {
 		const place = tables.locate(kind, id, within) ?? { file: "tables", row: 0 };
 		errors.push({ ...place, column, problem, wanted });
 	};
@@ -21,7 +28,8 @@ export function checkDevices(tables: LoomTables): TableError[] {
 	for (const condition of tables.delivered.conditions.values())
 		for (const [subject, state] of condition.settings) {
 			const wrong = stateFault(parts.get(subject), contacts.get(subject), parts, state);
-			if (wrong) report("setting", subject, "state", `'${state}' is no state of ${subject}`, wrong, condition.id);
+			if (wrong)
+				report("setting", subject, "state", `'${state}' is no state of ${subject}`, wrong, condition.id);
 		}
 	return errors;
 }
@@ -29,7 +37,13 @@ export function checkDevices(tables: LoomTables): TableError[] {
 function checkPart(part: Part, contacts: readonly Contact[], report: Report): void {
 	const kind = deviceKinds.get(part.kind);
 	if (kind === undefined) {
-		report("part", part.id, "kind", `'${part.kind}' is not a kind of device`, `one of: ${[...deviceKinds.keys()].join(", ")}`);
+		report(
+			"part",
+			part.id,
+			"kind",
+			`'${part.kind}' is not a kind of device`,
+			`one of: ${[...deviceKinds.keys()].join(", ")}`,
+		);
 		return;
 	}
 	checkValues("part", part.id, part.values, kind.values, report);
@@ -42,7 +56,13 @@ function checkPart(part: Part, contacts: readonly Contact[], report: Report): vo
 	for (const position of part.positions)
 		for (const role of position.joins.flat())
 			if (!contacts.some((c) => c.role === role))
-				report("part", part.id, "positions", `no contact of ${part.id} has the role '${role}'`, `one of: ${contacts.map((c) => c.role).join(", ")}`);
+				report(
+					"part",
+					part.id,
+					"positions",
+					`no contact of ${part.id} has the role '${role}'`,
+					`one of: ${contacts.map((c) => c.role).join(", ")}`,
+				);
 }
 
 function checkRoles(kind: DeviceKind, part: Part, contacts: readonly Contact[], report: Report): void {
@@ -51,14 +71,33 @@ function checkRoles(kind: DeviceKind, part: Part, contacts: readonly Contact[], 
 		const rules = kind.pinValues?.[contact.role] ?? {};
 		checkValues("contact", contact.id, contact.values, rules, report);
 		if (kind.roles !== "any" && !kind.roles.includes(contact.role))
-			report("contact", contact.id, "role", `a ${kind.kind} has no '${contact.role}'`, `one of: ${kind.roles.join(", ")}`);
+			report(
+				"contact",
+				contact.id,
+				"role",
+				`a ${kind.kind} has no '${contact.role}'`,
+				`one of: ${kind.roles.join(", ")}`,
+			);
 		const first = seen.get(contact.role);
 		if (first !== undefined && !kind.repeats)
-			report("contact", contact.id, "role", `${part.id} has '${contact.role}' already: ${first}`, "each role once");
+			report(
+				"contact",
+				contact.id,
+				"role",
+				`${part.id} has '${contact.role}' already: ${first}`,
+				"each role once",
+			);
 		seen.set(contact.role, contact.id);
 	}
 	for (const role of kind.needs)
-		if (!seen.has(role)) report("part", part.id, "kind", `a ${kind.kind} needs a contact '${role}'`, `a row in contacts.csv with part ${part.id} and role ${role}`);
+		if (!seen.has(role))
+			report(
+				"part",
+				part.id,
+				"kind",
+				`a ${kind.kind} needs a contact '${role}'`,
+				`a row in contacts.csv with part ${part.id} and role ${role}`,
+			);
 }
 
 function checkValues(
@@ -74,7 +113,13 @@ function checkValues(
 			const known = Object.keys(rules).join(", ") || "none here";
 			report(row, id, "values", `'${name}' is not a setting of it`, `one of: ${known}`);
 		} else if (!(value >= rule.min && value <= rule.max))
-			report(row, id, "values", `${name}=${value} is out of range`, `${rule.min} to ${rule.max} ${rule.unit}`);
+			report(
+				row,
+				id,
+				"values",
+				`${name}=${value} is out of range`,
+				`${rule.min} to ${rule.max} ${rule.unit}`,
+			);
 	}
 }
 

@@ -8,7 +8,13 @@ export const generator: DeviceKind = {
 	needs: ["B+", "-"],
 	repeats: false,
 	values: {
-		volts: value(14.2, "V", 0, 60, "engine running 13.7..14.7 V: reference/electrical/practice-limits.csv row 032"),
+		volts: value(
+			14.2,
+			"V",
+			0,
+			60,
+			"engine running 13.7..14.7 V: reference/electrical/practice-limits.csv row 032",
+		),
 		ohms: value(0.02, "ohm", 1e-6, 1e3, PRACTICE),
 	},
 	states: () => ["off", "on"],

@@ -48,7 +48,6 @@ const all: readonly DeviceKind[] = [
 export const deviceKinds: ReadonlyMap<string, DeviceKind> = new Map(all.map((kind) => [kind.kind, kind]));
 
 export { checkDevices } from "./check.js";
-export { deviceView } from "./view.js";
 export type {
 	AutomatonSpec,
 	BranchSpec,
@@ -61,3 +60,4 @@ export type {
 	Owner,
 	ValueRule,
 } from "./types.js";
+export { deviceView } from "./view.js";

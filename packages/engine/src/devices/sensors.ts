@@ -40,7 +40,13 @@ const track = {
 };
 
 /** A three-wire ratiometric sensor: signal at a share of its supply, seen as a divider of `total` ohms. */
-function divider(kind: string, title: string, total: (get: (name: string) => number) => number, rest: number, values: DeviceKind["values"]): DeviceKind {
+function divider(
+	kind: string,
+	title: string,
+	total: (get: (name: string) => number) => number,
+	rest: number,
+	values: DeviceKind["values"],
+): DeviceKind {
 	return {
 		kind,
 		title,
@@ -57,8 +63,20 @@ function divider(kind: string, title: string, total: (get: (name: string) => num
 			const signal = view.pinOf("signal")!;
 			const upper = own(view.part, "track to supply");
 			const lower = own(view.part, "track to return");
-			net.branch({ a: view.pinOf("supply")!, b: signal, siemens: 1 / (ohms * (1 - share)), spread: 0.03, owner: upper });
-			net.branch({ a: signal, b: view.pinOf("return")!, siemens: 1 / (ohms * share), spread: 0.03, owner: lower });
+			net.branch({
+				a: view.pinOf("supply")!,
+				b: signal,
+				siemens: 1 / (ohms * (1 - share)),
+				spread: 0.03,
+				owner: upper,
+			});
+			net.branch({
+				a: signal,
+				b: view.pinOf("return")!,
+				siemens: 1 / (ohms * share),
+				spread: 0.03,
+				owner: lower,
+			});
 		},
 	};
 }
@@ -68,9 +86,15 @@ export const potentiometer = divider("potentiometer", "Potentiometer", (get) => 
 });
 
 /** Its output stage holds the signal at a share of the supply: a stiff divider that draws the sensor's own current. */
-export const ratioSensor = divider("ratio sensor", "Three-wire sensor (ratiometric)", (get) => 5 / get("supply_amps"), 50, {
-	supply_amps: value(0.008, "A", 1e-5, 1, PRACTICE),
-});
+export const ratioSensor = divider(
+	"ratio sensor",
+	"Three-wire sensor (ratiometric)",
+	(get) => 5 / get("supply_amps"),
+	50,
+	{
+		supply_amps: value(0.008, "A", 1e-5, 1, PRACTICE),
+	},
+);
 
 export const hallSensor: DeviceKind = {
 	kind: "hall sensor",

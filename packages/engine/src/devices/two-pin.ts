@@ -34,5 +34,10 @@ export const injector = twoPin(
 	0.05,
 );
 export const motor = twoPin("motor", "Motor (at its working load)", given, 0.15);
-export const igniter = twoPin("igniter", "Pyrotechnic igniter (never measured)", value(2.2, "ohm", 0.1, 100, PRACTICE), 0.1);
+export const igniter = twoPin(
+	"igniter",
+	"Pyrotechnic igniter (never measured)",
+	value(2.2, "ohm", 0.1, 100, PRACTICE),
+	0.1,
+);
 export const coilSensor = twoPin("coil sensor", "Two-wire sensor", given, 0.1);

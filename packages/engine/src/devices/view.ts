@@ -40,7 +40,10 @@ export function deviceView(
 		},
 		value: (name) => need(part.values[name] ?? kind.values[name]?.default, name),
 		pinValue: (contact, name) =>
-			need(contact.values[name] ?? kind.pinValues?.[contact.role]?.[name]?.default, `${contact.role} ${name}`),
+			need(
+				contact.values[name] ?? kind.pinValues?.[contact.role]?.[name]?.default,
+				`${contact.role} ${name}`,
+			),
 		pinState: (contact) => settings.get(contact.id) ?? kind.pinStates?.(contact)[0] ?? "",
 	};
 }

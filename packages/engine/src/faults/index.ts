@@ -28,5 +28,5 @@ export function faultSet(context: FaultContext): Fault[] {
 	return faultKinds.flatMap((kind) => kind.list(context));
 }
 
-export { contactWords, partWords, placeOf, wireWords } from "./words.js";
 export type { Fault, FaultContext, FaultKind, Pattern } from "./types.js";
+export { contactWords, partWords, placeOf, wireWords } from "./words.js";

@@ -49,7 +49,11 @@ export const HANDS = {
 } as const;
 
 /** For the crimp in a contact (`made`) or for its seat in the housing (`inserted`). */
-export function contactHands({ touched, loom }: FaultContext, contact: string, work: "made" | "inserted"): number {
+export function contactHands(
+	{ touched, loom }: FaultContext,
+	contact: string,
+	work: "made" | "inserted",
+): number {
 	if (touched.contacts.has(contact)) return HANDS[work];
 	const found = loom.contacts.get(contact);
 	const housing = found?.connector || found?.part || "";

@@ -40,7 +40,10 @@ export interface FaultContext {
 	/** What the recipe worked on; empty maps for a car as delivered. */
 	readonly touched: Touched;
 	/** Recipe step names and titles, for 'step left out'. */
-	readonly steps: ReadonlyMap<string, { readonly kind: string; readonly title: string; readonly place: string }>;
+	readonly steps: ReadonlyMap<
+		string,
+		{ readonly kind: string; readonly title: string; readonly place: string }
+	>;
 }
 
 /** A kind of fault: one file, with its source for how often it happens. */

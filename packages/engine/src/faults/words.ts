@@ -6,7 +6,9 @@ export function contactWords(loom: Loom, id: string): string {
 	const contact = loom.contacts.get(id);
 	if (contact === undefined) return id;
 	const label = contact.label ? ` ${contact.label}` : "";
-	return contact.connector ? `${id}${label} (connector ${contact.connector}, cavity ${contact.cavity})` : `${id}${label}`;
+	return contact.connector
+		? `${id}${label} (connector ${contact.connector}, cavity ${contact.cavity})`
+		: `${id}${label}`;
 }
 
 export function endWords(loom: Loom, end: WireEnd): string {
@@ -37,6 +39,7 @@ export function placeOf(loom: Loom, id: string): string {
 export function wirePath(loom: Loom, id: string): string[] {
 	const wire = loom.wires.get(id);
 	if (wire === undefined) return [id];
-	const name = (end: WireEnd) => (end.at === "contact" ? [end.contact] : end.at === "joint" ? [end.joint] : []);
+	const name = (end: WireEnd) =>
+		end.at === "contact" ? [end.contact] : end.at === "joint" ? [end.joint] : [];
 	return [...name(wire.from), id, ...name(wire.to)];
 }

@@ -28,7 +28,9 @@ function contactsOf(loom: Loom, path: readonly string[]): string[] {
 
 /** Conditions in which no source works: for the ohmmeter. */
 export function deadCondition(circuit: Circuit): string | undefined {
-	const sources = [...circuit.loom.parts.values()].filter((p) => p.kind === "battery" || p.kind === "generator");
+	const sources = [...circuit.loom.parts.values()].filter(
+		(p) => p.kind === "battery" || p.kind === "generator",
+	);
 	return [...circuit.loom.conditions.keys()].find((id) => {
 		const { siemens } = circuit.standing(id);
 		return sources.every((p) => (circuit.branchesOf.get(p.id) ?? []).every((k) => siemens[k] === 0));
@@ -40,13 +42,17 @@ function conditionsInPlay(loom: Loom, evidence: Evidence): string[] {
 	for (const occasion of evidence.occasions) {
 		for (const [name, holds] of Object.entries(occasion.functions))
 			if (!holds) named.push(...loom.functions.filter((f) => f.function === name).map((f) => f.when));
-		for (const code of occasion.codes ?? []) named.push(...loom.monitors.filter((m) => m.code === code).map((m) => m.when));
+		for (const code of occasion.codes ?? [])
+			named.push(...loom.monitors.filter((m) => m.code === code).map((m) => m.when));
 		named.push(...occasion.readings.filter((r) => r.what !== "ohms").map((r) => r.when));
 	}
 	if (named.length === 0) named.push(...loom.monitors.map((m) => m.when));
 	const count = new Map<string, number>();
 	for (const name of named) count.set(name, (count.get(name) ?? 0) + 1);
-	return [...count].sort((x, y) => y[1] - x[1]).map(([name]) => name).slice(0, MOST_CONDITIONS);
+	return [...count]
+		.sort((x, y) => y[1] - x[1])
+		.map(([name]) => name)
+		.slice(0, MOST_CONDITIONS);
 }
 
 /** Candidate readings, none of a forbidden circuit, none that was taken already. */

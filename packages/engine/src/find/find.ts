@@ -43,7 +43,9 @@ export class Finder {
 		const loom = of === "delivered" ? car.delivered : car.converted;
 		const variants = of === "delivered" ? new Map<string, Loom>() : withoutOneStep(car);
 		const circuit = new Circuit(loom, variants);
-		const steps = new Map(car.tables.recipe.map((s) => [s.step, { kind: s.kind, title: s.title, place: s.place }]));
+		const steps = new Map(
+			car.tables.recipe.map((s) => [s.step, { kind: s.kind, title: s.title, place: s.place }]),
+		);
 		const touched = of === "delivered" ? NOTHING_TOUCHED : car.touched;
 		this.faults = faultSet({ circuit, loom, touched, steps });
 		this.#watch = new Watch(circuit);
@@ -80,7 +82,9 @@ function withoutOneStep(car: Findable): Map<string, Loom> {
 	const { tables } = car;
 	const variants = new Map<string, Loom>();
 	for (const { step } of tables.recipe) {
-		const { loom } = applyRecipe(tables.delivered, tables.recipe, tables.newParts, { without: new Set([step]) });
+		const { loom } = applyRecipe(tables.delivered, tables.recipe, tables.newParts, {
+			without: new Set([step]),
+		});
 		variants.set(step, loomAs(loom, "converted"));
 	}
 	return variants;

@@ -1,5 +1,5 @@
 /** Finding faults from codes, functions and readings. */
-export { Finder, findFaults, type Findable } from "./find.js";
-export { EvidenceError, evidenceSchema, parseEvidence } from "./parse-evidence.js";
+export { type Findable, Finder, findFaults } from "./find.js";
 export { readingText } from "./items.js";
+export { EvidenceError, evidenceSchema, parseEvidence } from "./parse-evidence.js";
 export type * from "./types.js";

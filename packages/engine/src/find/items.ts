@@ -5,8 +5,8 @@ import type { Monitor } from "../loom/index.js";
 import { forbidden, type Question } from "../readings/index.js";
 import { chanceOutside, logBench, logCode, logFunction, logReading } from "./likelihood.js";
 import { Predictions } from "./predictions.js";
-import { segmentChanges } from "./segments.js";
 import { monitorSeen, needSeen, readingSeen, type Seen, SoundCar } from "./quantities.js";
+import { segmentChanges } from "./segments.js";
 import type { Evidence } from "./types.js";
 
 /** One thing that was seen. */
@@ -29,7 +29,10 @@ export interface Items {
 export class Watch {
 	readonly sound: SoundCar;
 	readonly monitors: readonly { readonly monitor: Monitor; readonly thing: number }[];
-	readonly needs: ReadonlyMap<string, readonly { readonly thing: number; readonly low?: number; readonly high?: number }[]>;
+	readonly needs: ReadonlyMap<
+		string,
+		readonly { readonly thing: number; readonly low?: number; readonly high?: number }[]
+	>;
 	readonly predictions: Predictions;
 
 	constructor(readonly circuit: Circuit) {
@@ -116,11 +119,14 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 		if (occasion.codes) {
 			const present = new Set(occasion.codes);
 			for (const code of present)
-				if (!codes.has(code)) unknown.push(`code ${code} is not in this car's monitors.csv: it says nothing here`);
+				if (!codes.has(code))
+					unknown.push(`code ${code} is not in this car's monitors.csv: it says nothing here`);
 			const units = new Set(occasion.units);
 			const asked = (unit: string) => units.size === 0 || units.has(unit);
 			const answered = new Set(
-				[...codes].filter(([code]) => present.has(code)).flatMap(([, at]) => at.map((k) => watch.monitors[k]!.monitor.unit)),
+				[...codes]
+					.filter(([code]) => present.has(code))
+					.flatMap(([, at]) => at.map((k) => watch.monitors[k]!.monitor.unit)),
 			);
 			for (const unit of units.size > 0 ? units : answered)
 				items.push({
@@ -143,7 +149,9 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 		}
 		for (const [name, held] of Object.entries(occasion.functions)) {
 			if (!watch.needs.has(name)) {
-				unknown.push(`function '${name}' is not in this car's functions.csv; known: ${[...watch.needs.keys()].join(", ")}`);
+				unknown.push(
+					`function '${name}' is not in this car's functions.csv; known: ${[...watch.needs.keys()].join(", ")}`,
+				);
 				continue;
 			}
 			items.push({
@@ -154,7 +162,8 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 			});
 		}
 		for (const [part, good] of Object.entries(occasion.bench)) {
-			if (!watch.circuit.loom.parts.has(part)) unknown.push(`bench test of '${part}': no such part in this car`);
+			if (!watch.circuit.loom.parts.has(part))
+				unknown.push(`bench test of '${part}': no such part in this car`);
 			items.push({
 				text: good ? `${part} tested good by itself` : `${part} tested bad by itself`,
 				occasion: number,

@@ -129,7 +129,11 @@ function information(
 		.map((bin): Outcome => {
 			const [best] = [...bin.of].sort((x, y) => y[1] - x[1]);
 			const fault = leading[best![0]]!.fault;
-			return { text: rangeText(question, bin), chance: bin.weight, favours: fault?.where ?? "no fault in the loom" };
+			return {
+				text: rangeText(question, bin),
+				chance: bin.weight,
+				favours: fault?.where ?? "no fault in the loom",
+			};
 		})
 		.sort((x, y) => y.chance - x.chance);
 	return { bits: Math.max(0, bits), outcomes };
@@ -150,7 +154,10 @@ function step(circuit: Circuit, rated: Rated): NextStep {
 	const place = placeOf(circuit.loom, from);
 	const title = circuit.loom.conditions.get(when)?.title || when;
 	const words = { volts: "Volts", drop: "Voltage drop", ohms: "Ohms", amps: "Current" }[what];
-	const cautions = what === "ohms" ? ["Battery off before the ohmmeter goes on."] : ["Keep clear of moving and hot parts; do not spread terminals with the probe."];
+	const cautions =
+		what === "ohms"
+			? ["Battery off before the ohmmeter goes on."]
+			: ["Keep clear of moving and hot parts; do not spread terminals with the probe."];
 	const [first, second] = outcomes;
 	return {
 		question,

@@ -57,7 +57,9 @@ export function parseEvidence(text: string, file: string): Evidence {
 			occasions: result.data.occasions.map((o) => ({ ...o, codes: o.codes })),
 		};
 	const faults = result.error.issues.map((issue) => {
-		const path = issue.path.map((step) => (typeof step === "number" ? `[${step}]` : `.${String(step)}`)).join("");
+		const path = issue.path
+			.map((step) => (typeof step === "number" ? `[${step}]` : `.${String(step)}`))
+			.join("");
 		return `at ${path.replace(/^\./, "") || "the top"}: ${issue.message}`;
 	});
 	throw new EvidenceError(file, faults);

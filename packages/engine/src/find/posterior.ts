@@ -147,7 +147,9 @@ export function posterior(faults: readonly Fault[], items: readonly Item[], evid
 export function timesAsLikely(w: Weighed, items: readonly Item[]): { item: Item; times: number }[] {
 	return items.map((item) => {
 		const sound = item.log(undefined, SOUND_PATTERN);
-		const here = logSum((w.fault?.patterns ?? [SOUND_PATTERN]).map((p) => Math.log(p.weight) + item.log(w.fault, p)));
+		const here = logSum(
+			(w.fault?.patterns ?? [SOUND_PATTERN]).map((p) => Math.log(p.weight) + item.log(w.fault, p)),
+		);
 		return { item, times: Math.exp(here - sound) };
 	});
 }

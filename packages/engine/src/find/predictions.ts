@@ -83,7 +83,10 @@ export class Predictions {
 		} catch (error) {
 			// A relay that buzzes under this fault has no steady reading: nothing is predicted for it.
 			if (!(error instanceof CircuitError)) throw error;
-			return { numbers: numbers.fill(Number.NaN), states: this.sound.kept(group.seen.when, group.seen.dead).settled.states };
+			return {
+				numbers: numbers.fill(Number.NaN),
+				states: this.sound.kept(group.seen.when, group.seen.dead).settled.states,
+			};
 		}
 	}
 }

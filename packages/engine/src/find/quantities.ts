@@ -42,7 +42,8 @@ function unitPoint(circuit: Circuit, contact: string): number | undefined {
 }
 
 function groundOf(loom: Loom, unit: string): string | undefined {
-	for (const contact of loom.contacts.values()) if (contact.part === unit && contact.role === "ground") return contact.id;
+	for (const contact of loom.contacts.values())
+		if (contact.part === unit && contact.role === "ground") return contact.id;
 	return undefined;
 }
 
@@ -55,7 +56,8 @@ function batteryMinus(loom: Loom): string | undefined {
 /** What a row of monitors.csv or functions.csv looks at; undefined where this car lacks the points. */
 export function quantityProbe(circuit: Circuit, row: Quantity, unit: string): Probe | undefined {
 	if (row.measures === "amps") return currentBetween(circuit, row.contact, row.reference);
-	const reference = row.reference || (unit ? groundOf(circuit.loom, unit) : undefined) || batteryMinus(circuit.loom);
+	const reference =
+		row.reference || (unit ? groundOf(circuit.loom, unit) : undefined) || batteryMinus(circuit.loom);
 	const a = unitPoint(circuit, row.contact);
 	const b = reference === undefined ? -1 : unitPoint(circuit, reference);
 	return a === undefined || b === undefined ? undefined : { kind: "volts", a, b };

@@ -46,7 +46,8 @@ function markedPoints(loom: Loom): ReadonlyMap<string, string> {
 		for (const end of [wire.from, wire.to]) {
 			if (end.at === "contact") points.set(end.contact, mark);
 			// A ground point shared with other circuits stays measurable; a splice inside the circuit does not.
-			else if (end.at === "joint" && loom.joints.get(end.joint)?.kind === "splice") points.set(end.joint, mark);
+			else if (end.at === "joint" && loom.joints.get(end.joint)?.kind === "splice")
+				points.set(end.joint, mark);
 		}
 	}
 	return points;

@@ -1,5 +1,14 @@
 /** Meter readings with their bands. */
 export { forbidden } from "./forbidden.js";
 export { type Meter, meterError, WORKSHOP_METER } from "./meter.js";
-export { type Ground, ownerText, pointOf, type Question, type Reading, ReadingError, takeReading, type What } from "./reading.js";
+export {
+	type Ground,
+	ownerText,
+	pointOf,
+	type Question,
+	type Reading,
+	ReadingError,
+	takeReading,
+	type What,
+} from "./reading.js";
 export { type Contribution, type Sensitivity, sensitivity } from "./sensitivity.js";

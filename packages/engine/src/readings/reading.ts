@@ -11,8 +11,8 @@ import {
 } from "../circuit/index.js";
 import type { Loom } from "../loom/index.js";
 import { didYouMean } from "../tables/index.js";
-import { type Meter, meterError, WORKSHOP_METER } from "./meter.js";
 import { forbidden } from "./forbidden.js";
+import { type Meter, meterError, WORKSHOP_METER } from "./meter.js";
 import { sensitivity } from "./sensitivity.js";
 
 export type What = "ohms" | "volts" | "drop" | "amps";
@@ -114,12 +114,26 @@ function answer(
 	const raw = probeValue(point, probe);
 	const open = Number.isNaN(raw) || (question.what === "ohms" && raw > meter.most_ohms);
 	const { what, from, to, when } = question;
-	if (open) return { what, from, to, when, value: undefined, low: undefined, high: undefined, unit, open, how, grounds: [] };
+	if (open)
+		return {
+			what,
+			from,
+			to,
+			when,
+			value: undefined,
+			low: undefined,
+			high: undefined,
+			unit,
+			open,
+			how,
+			grounds: [],
+		};
 	const value = raw * scale;
 	const s = sensitivity(point, probe);
 	const kind = question.what === "drop" ? "volts" : question.what;
 	// The meter's own input loads the circuit: it can only pull the reading towards zero.
-	const loading = probe.kind === "volts" && scale === 1 ? (value * s.sourceOhms) / (s.sourceOhms + meter.input_ohms) : 0;
+	const loading =
+		probe.kind === "volts" && scale === 1 ? (value * s.sourceOhms) / (s.sourceOhms + meter.input_ohms) : 0;
 	const half = 2 * s.deviation * scale + meterError(meter, kind, value);
 	const low = value - half - Math.max(loading, 0);
 	const high = value + half - Math.min(loading, 0);
@@ -190,7 +204,9 @@ export function pointOf(circuit: Circuit, name: string): number {
 function refuseLive(circuit: Circuit, when: string): void {
 	const live = liveSources(circuit.loom, circuit, when);
 	if (live.length === 0) return;
-	const dead = [...circuit.loom.conditions.keys()].filter((c) => liveSources(circuit.loom, circuit, c).length === 0);
+	const dead = [...circuit.loom.conditions.keys()].filter(
+		(c) => liveSources(circuit.loom, circuit, c).length === 0,
+	);
 	throw new ReadingError(
 		`ohms are read with the battery off, but in '${when}' ${live.join(" and ")} is on; use ${dead.length > 0 ? dead.join(" or ") : "a condition that sets the battery off"}`,
 	);

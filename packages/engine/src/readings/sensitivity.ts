@@ -50,7 +50,8 @@ export function sensitivity(point: Operating, probe: Probe): Sensitivity {
 		if (g === 0) continue;
 		const { a, b, spread, emfSpread } = branches[k]!;
 		const adjoint = voltsAt(x, a) - voltsAt(x, b);
-		const across = probe.kind === "ohms" ? adjoint : voltsAt(point.volts, a) - voltsAt(point.volts, b) - emf[k]!;
+		const across =
+			probe.kind === "ohms" ? adjoint : voltsAt(point.volts, a) - voltsAt(point.volts, b) - emf[k]!;
 		let byResistance = g * adjoint * across;
 		const sign = own.get(k);
 		if (sign !== undefined) byResistance -= sign * branchAmps(point, k);

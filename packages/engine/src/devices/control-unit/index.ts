@@ -31,7 +31,8 @@ function addPin(
 	const branch = net.branch({ a: pin, b: other, ...element.asleep, spread, emfSpread, owner });
 	const [asleep, awake, powered] = states;
 	const same = (x: BranchState, y: BranchState) => x.siemens === y.siemens && x.emf === y.emf;
-	if (!same(asleep!, awake!) || !same(asleep!, powered!)) decided.push({ branch, states: states as BranchState[] });
+	if (!same(asleep!, awake!) || !same(asleep!, powered!))
+		decided.push({ branch, states: states as BranchState[] });
 }
 
 interface Points {
@@ -100,7 +101,10 @@ export const controlUnit: DeviceKind = {
 			states: ["asleep", "awake", "powered"],
 			branches: decided.map((d) => d.branch),
 			table: [ASLEEP, AWAKE, POWERED].map((state) => decided.map((d) => d.states[state]!)),
-			watch: [[points.supply, points.ground], ...wakes.map((c): [string, string] => [net.pin(c.id), points.ground])],
+			watch: [
+				[points.supply, points.ground],
+				...wakes.map((c): [string, string] => [net.pin(c.id), points.ground]),
+			],
 			next(_state, [supply = 0, ...wake]) {
 				const called = wakes.length === 0 || wake.some((volts, k) => volts >= wakeVolts[k]!);
 				if (!called) return ASLEEP;

@@ -31,7 +31,15 @@ function always(name: string, state: BranchState, spread: number): PinElement {
 /** A source that works only when the unit is powered; else the same resistance to ground. */
 function source(name: string, ohms: number, volts: number, volts_sd: number, spread = 0.1): PinElement {
 	const off = ohm(ohms);
-	return { name, to: "ground", asleep: off, awake: off, powered: ohm(ohms, volts), spread, emfSpread: volts_sd };
+	return {
+		name,
+		to: "ground",
+		asleep: off,
+		awake: off,
+		powered: ohm(ohms, volts),
+		spread,
+		emfSpread: volts_sd,
+	};
 }
 
 const ohms = (fallback: number, source = PRACTICE) => value(fallback, "ohm", 1e-6, 1e9, source);

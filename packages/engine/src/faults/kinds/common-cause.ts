@@ -59,7 +59,10 @@ export function loosePatterns(branches: readonly number[], seed: number, touched
 		const second = (first + 1 + Math.floor(random() * (n - 1))) % n;
 		add(TWO / THROWS, [out(branches[first]!, random), out(branches[second]!, random)]);
 		const share = 0.15 + 0.6 * random();
-		add(MANY / THROWS, branches.filter(() => random() < share).map((branch) => out(branch, random)));
+		add(
+			MANY / THROWS,
+			branches.filter(() => random() < share).map((branch) => out(branch, random)),
+		);
 	}
 	return patterns;
 }
@@ -138,4 +141,3 @@ export const notSeated: FaultKind = {
 			});
 	},
 };
-

@@ -93,7 +93,9 @@ export const unitDead: FaultKind = {
 	list({ circuit, loom }) {
 		const standing = circuit.standing([...loom.conditions.keys()][0] ?? "");
 		return standing.automata
-			.filter(({ spec }) => spec.element === "power" && !loom.parts.get(spec.part)?.marks.includes("pyrotechnic"))
+			.filter(
+				({ spec }) => spec.element === "power" && !loom.parts.get(spec.part)?.marks.includes("pyrotechnic"),
+			)
 			.map(({ spec, branches }): Fault => {
 				const asleep = spec.table[0]!;
 				const change = { branches: branches.map((branch, k) => ({ branch, ...asleep[k]! })), added: [] };

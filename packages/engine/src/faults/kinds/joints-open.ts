@@ -64,7 +64,12 @@ function describe(context: FaultContext, branch: Branch): Described | undefined 
 	}
 }
 
-function list(context: FaultContext, kind: string, share: number, ways: (branch: number) => Fault["patterns"]): Fault[] {
+function list(
+	context: FaultContext,
+	kind: string,
+	share: number,
+	ways: (branch: number) => Fault["patterns"],
+): Fault[] {
 	const faults: Fault[] = [];
 	context.circuit.branches.forEach((branch, k) => {
 		const { what, id, element } = branch.owner;

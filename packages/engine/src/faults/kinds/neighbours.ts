@@ -1,6 +1,6 @@
 /** Neighbouring cavities of one connector: bridged by a strand, or with their terminals swapped. */
 import type { Change } from "../../circuit/index.js";
-import { cavityNeighbours, type Contact, wiresAtContact } from "../../loom/index.js";
+import { type Contact, cavityNeighbours, wiresAtContact } from "../../loom/index.js";
 import { joined } from "../patterns.js";
 import { CHANCE, connectorHands, HANDS } from "../rates.js";
 import type { Fault, FaultContext, FaultKind } from "../types.js";

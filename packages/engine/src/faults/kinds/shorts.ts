@@ -8,7 +8,13 @@ import { wirePath, wireWords } from "../words.js";
 /** Ohms of a chafe that touches well. */
 const TOUCH_OHMS = 0.05;
 
-function list(context: FaultContext, kind: string, share: number, to: number | undefined, what: string): Fault[] {
+function list(
+	context: FaultContext,
+	kind: string,
+	share: number,
+	to: number | undefined,
+	what: string,
+): Fault[] {
 	if (to === undefined) return [];
 	const faults: Fault[] = [];
 	for (const wire of context.loom.wires.values()) {

@@ -1,0 +1,46 @@
+/** The three practice cases of the demo car (common practice, no source): what is wrong must come first. */
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { describe, expect, it } from "vitest";
+import { demoCar } from "../test-support/demo.test-helper.js";
+import { findFaults } from "./find.js";
+import { parseEvidence } from "./parse-evidence.js";
+
+const car = demoCar("main");
+
+function found(name: string) {
+	const file = fileURLToPath(new URL(`../../../../demo/main/practice/${name}.json`, import.meta.url));
+	return findFaults(car, parseEvidence(readFileSync(file, "utf8"), `${name}.json`));
+}
+
+describe("practice cases", () => {
+	it("a page of sensor codes: the step that ties the returns to the unit was left out", () => {
+		const { faults, sound, next } = found("return-not-tied");
+		expect(faults[0]!.kind).toBe("step left out");
+		expect(faults[0]!.where).toMatch(/tie the engine sensor returns/);
+		expect(faults[0]!.posterior).toBeGreaterThan(2 * faults[1]!.posterior);
+		expect(sound).toBeLessThan(1e-3);
+		expect(next!.bits).toBeGreaterThan(0);
+	});
+
+	it("cranks, does not start, 87 low, relay good on the bench: it is not seated", () => {
+		const { faults } = found("relay-not-seated");
+		expect(faults[0]!.id).toBe("relay not seated:K1");
+		expect(faults.findIndex((f) => f.kind === "device dead" && f.path.includes("K1"))).toBeGreaterThan(0);
+	});
+
+	it("codes that change with each reseating: the connector is not locked, ahead of the actuator", () => {
+		const { faults } = found("connector-not-locked");
+		expect(faults[0]!.id).toBe("connector not locked:X-ECUB");
+		const actuator = faults.find((f) => f.kind === "device dead");
+		expect(actuator?.posterior ?? 0).toBeLessThan(faults[0]!.posterior / 100);
+	});
+
+	it("posteriors sum to one at most, and grounds speak for the first", () => {
+		const { faults, sound } = found("return-not-tied");
+		const sum = faults.reduce((total, f) => total + f.posterior, sound);
+		expect(sum).toBeLessThanOrEqual(1 + 1e-9);
+		expect(sum).toBeGreaterThan(0.95);
+		expect(faults[0]!.grounds.some((g) => g.times > 10)).toBe(true);
+	});
+});
