@@ -1,0 +1,4 @@
+/** The sparse solver against general-purpose libraries. */
+import { compare } from "../linalg/compare.js";
+
+export const run = compare;
