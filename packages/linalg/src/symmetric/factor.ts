@@ -60,19 +60,28 @@ export type FactorResult = { readonly ok: true; readonly numeric: Numeric } | No
  * @throws RangeError for wrong lengths, a value that is not finite, or signs the subtraction-free path cannot take
  */
 export function factor(symbolic: Symbolic, values: Float64Array, rowSums?: Float64Array): FactorResult {
-	const n = symbolic.n;
-	const size = symbolic.lPtr[n];
-	const store = new Float64Array(size + n);
+	const { n, colPtr, lPtr } = symbolic;
+	const size = lPtr[n];
+	const entries = colPtr[n];
+	// one allocation for everything, cut into views
+	const sums = rowSums === undefined ? 0 : n;
+	const all = new Float64Array(size + n + entries + 1 + sums + 2 * n + ((n + 1) >> 1));
+	let top = 0;
+	const cut = (length: number) => {
+		top += length;
+		return all.subarray(top - length, top);
+	};
+	const store = cut(size + n);
 	const numeric: Numeric = {
 		symbolic,
-		values: new Float64Array(symbolic.colPtr[n] + 1),
-		rowSums: rowSums === undefined ? null : new Float64Array(n),
 		store,
-		lower: store.subarray(0, size),
-		pivots: store.subarray(size),
-		carried: new Float64Array(n),
-		work: new Float64Array(n),
-		mark: new Int32Array(n),
+		lower: all.subarray(0, size),
+		pivots: all.subarray(size, size + n),
+		values: cut(entries + 1),
+		rowSums: rowSums === undefined ? null : cut(n),
+		carried: cut(n),
+		work: cut(n),
+		mark: new Int32Array(all.buffer, 8 * top, n),
 		stamp: { now: 0 },
 	};
 	return refactor(numeric, values, rowSums);
@@ -94,7 +103,13 @@ export function refactor(numeric: Numeric, values: Float64Array, rowSums?: Float
 		checkSigns(numeric, rowSums);
 	}
 	const { updates } = symbolic;
-	return report(numeric, updates === null ? eliminate(numeric, null) : eliminateAll(numeric, updates));
+	if (updates === null) return report(numeric, eliminate(numeric, null));
+	return report(
+		numeric,
+		numeric.rowSums === null
+			? eliminateAll(numeric, updates)
+			: eliminateAllBySums(numeric, updates, numeric.rowSums),
+	);
 }
 
 /** @internal The result of an elimination that stopped at `failed` (-1: it did not). */
@@ -156,31 +171,51 @@ export function eliminate(numeric: Numeric, steps: ArrayLike<number> | null): nu
 
 /** Computes all of L and D with the list of update places; returns the failing step, or -1. */
 function eliminateAll(numeric: Numeric, updates: Int32Array): number {
-	const { lPtr, lRow, source, perm, n } = numeric.symbolic;
-	const { store, pivots, carried, values, rowSums } = numeric;
+	const { lPtr, lRow, source, n } = numeric.symbolic;
+	const { store, values } = numeric;
+	const size = lPtr[n];
 	for (let p = 0; p < store.length; p++) store[p] = values[source[p]];
-	if (rowSums !== null) for (let k = 0; k < n; k++) carried[k] = rowSums[perm[k]];
 	let t = 0;
-	for (let k = 0; k < n; k++) {
-		const begin = lPtr[k];
+	for (let k = 0, begin = 0; k < n; k++) {
 		const end = lPtr[k + 1];
-		const s = carried[k];
-		let d = pivots[k];
-		if (rowSums !== null) {
-			d = s;
-			for (let p = begin; p < end; p++) d -= store[p];
-			pivots[k] = d;
-		}
+		const d = store[size + k];
 		if (!(d > 0 && d < Number.POSITIVE_INFINITY)) return k;
-		for (let p = begin; p < end; p++) store[p] /= d;
-		for (let p = begin; p < end; p++) {
-			const l = store[p];
+		// from the last entry up: those below are divided by d already when their products are taken
+		for (let p = end - 1; p >= begin; p--) {
+			const l = store[p] / d;
+			store[p] = l;
 			const f = l * d;
-			const i = lRow[p];
-			if (rowSums === null) pivots[i] -= l * f;
-			else carried[i] -= l * s;
+			store[size + lRow[p]] -= l * f;
 			for (let q = p + 1; q < end; q++) store[updates[t++]] -= store[q] * f;
 		}
+		begin = end;
+	}
+	return -1;
+}
+
+/** As eliminateAll, with the pivots from row sums. Apart, so that each loop compiles for one case. */
+function eliminateAllBySums(numeric: Numeric, updates: Int32Array, rowSums: Float64Array): number {
+	const { lPtr, lRow, source, perm, n } = numeric.symbolic;
+	const { store, carried, values } = numeric;
+	const size = lPtr[n];
+	for (let p = 0; p < size; p++) store[p] = values[source[p]];
+	for (let k = 0; k < n; k++) carried[k] = rowSums[perm[k]];
+	let t = 0;
+	for (let k = 0, begin = 0; k < n; k++) {
+		const end = lPtr[k + 1];
+		const s = carried[k];
+		let d = s;
+		for (let p = begin; p < end; p++) d -= store[p];
+		store[size + k] = d;
+		if (!(d > 0 && d < Number.POSITIVE_INFINITY)) return k;
+		for (let p = end - 1; p >= begin; p--) {
+			const l = store[p] / d;
+			store[p] = l;
+			const f = l * d;
+			carried[lRow[p]] -= l * s;
+			for (let q = p + 1; q < end; q++) store[updates[t++]] -= store[q] * f;
+		}
+		begin = end;
 	}
 	return -1;
 }
@@ -208,7 +243,7 @@ function checkFinite(values: Float64Array): void {
 
 function checkSigns(numeric: Numeric, rowSums: Float64Array): void {
 	const { symbolic, values, lower } = numeric;
-	const { source, colPtr, rowIdx } = symbolic;
+	const { source } = symbolic;
 	for (let i = 0; i < rowSums.length; i++) {
 		if (!(rowSums[i] >= 0 && rowSums[i] < Number.POSITIVE_INFINITY)) {
 			throw new RangeError(`row sum ${i} is ${rowSums[i]}; the subtraction-free path needs finite sums >= 0`);
@@ -216,10 +251,13 @@ function checkSigns(numeric: Numeric, rowSums: Float64Array): void {
 	}
 	for (let p = 0; p < lower.length; p++) {
 		const v = values[source[p]];
-		if (v <= 0 && v > Number.NEGATIVE_INFINITY) continue;
-		const column = colPtr.findLastIndex((start) => start <= source[p]);
-		throw new RangeError(
-			`entry (${rowIdx[source[p]]}, ${column}) is ${v}; the subtraction-free path needs finite values <= 0`,
-		);
+		if (!(v <= 0 && v > Number.NEGATIVE_INFINITY)) refuseSign(numeric, source[p]);
 	}
+}
+
+function refuseSign({ symbolic, values }: Numeric, s: number): never {
+	const column = symbolic.colPtr.findLastIndex((start) => start <= s);
+	throw new RangeError(
+		`entry (${symbolic.rowIdx[s]}, ${column}) is ${values[s]}; the subtraction-free path needs finite values <= 0`,
+	);
 }

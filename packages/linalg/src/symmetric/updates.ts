@@ -1,7 +1,7 @@
 /**
  * Where every product l_ij d_j l_kj (i > k > j) of the elimination goes: the place of (i, k) in L.
  *
- * In the order they arise: by column j, then by k, then by i. Knowing the places beforehand is the "refactorisation"
+ * In the order they arise: by column j, then by k from the last, then by i. Knowing the places beforehand is the "refactorisation"
  * idea of circuit simulators (F. G. Gustavson, W. Liniger, R. Willoughby, "Symbolic generation of an optimal Crout
  * algorithm for sparse systems of linear equations", J. ACM 17 (1970) 87-109). O(products).
  */
@@ -25,11 +25,10 @@ export function updateTargets(n: number, l: LowerStructure): Int32Array | null {
 		for (let p = lPtr[k], end = lPtr[k + 1]; p < end; p++) place[lRow[p]] = p;
 		for (let q = rowPtr[k], last = rowPtr[k + 1]; q < last; q++) {
 			const j = rowCol[q];
-			const begin = lPtr[j];
 			const end = lPtr[j + 1];
-			const r = rowPos[q] - begin; // k is the r-th entry of column j
-			let t = base[j] + r * (end - begin - 1) - (r * (r - 1)) / 2;
-			for (let p = rowPos[q] + 1; p < end; p++) targets[t++] = place[lRow[p]];
+			const m = end - rowPos[q] - 1; // entries of column j below k
+			let t = base[j] + (m * (m - 1)) / 2;
+			for (let p = end - m; p < end; p++) targets[t++] = place[lRow[p]];
 		}
 	}
 	return targets;
