@@ -36,5 +36,6 @@ export {
 	WORKSHOP_METER,
 } from "./readings/index.js";
 export { type Change, compareLooms, type Misfit, naturalOrder } from "./recipe/index.js";
+export { type Finding, type Rule, rules, runRules, type Severity } from "./rules/index.js";
 export { formatTableError, type TableError, TableErrors } from "./tables/index.js";
 export { colourHex, colourWords, formatColours } from "./units/index.js";

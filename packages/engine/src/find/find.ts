@@ -22,8 +22,8 @@ const MOST_SHOWN = 40;
 /** Hypotheses that a next reading is to tell apart: this share of all belief, and at most so many. */
 const BELIEF = 0.995;
 const MOST_LEADING = 60;
-/** Below this likelihood under the leading fault, against the best other entry, an entry is worth repeating. */
-const CONTRADICTS = 0.2;
+/** An entry no likelier under the leading fault than this many times a stray one is worth repeating. */
+const CONTRADICTS = 5;
 
 const NOTHING_TOUCHED: Touched = {
 	contacts: new Map(),
@@ -146,7 +146,7 @@ function contradictions(best: Weighed, items: readonly Item[]): string[] {
 	return items
 		.filter((item) => {
 			const chance = patterns.reduce((sum, p) => sum + p.weight * Math.exp(item.log(best.fault, p)), 0);
-			return chance < CONTRADICTS * 0.25;
+			return chance < item.stray * CONTRADICTS;
 		})
 		.map((item) => `${item.text}: does not fit the leading fault; repeat it`);
 }

@@ -3,18 +3,32 @@ import type { Circuit } from "../circuit/index.js";
 import type { Fault, Pattern } from "../faults/index.js";
 import type { Monitor } from "../loom/index.js";
 import { forbidden, type Question } from "../readings/index.js";
-import { chanceOutside, logBench, logCode, logFunction, logReading } from "./likelihood.js";
+import {
+	BENCH_FALSE,
+	chanceOutside,
+	logBench,
+	logCode,
+	logFunction,
+	logReading,
+	MISJUDGED,
+	MISSED_CODE,
+	STRAY_CODE,
+	strayReading,
+} from "./likelihood.js";
 import { Predictions } from "./predictions.js";
 import { monitorSeen, needSeen, readingSeen, type Seen, SoundCar } from "./quantities.js";
-import { segmentChanges } from "./segments.js";
 import type { Evidence } from "./types.js";
 
 /** One thing that was seen. */
 export interface Item {
 	readonly text: string;
 	readonly occasion: number;
-	/** Says most about the fault: a code that is set, a function that fails, a reading. These are asked first. */
+	/** Says something about the fault: a code that is set, a function that fails, a reading. */
 	readonly telling: boolean;
+	/** The condition it is seen in: items of one condition cost one solve together. Empty: no solve needed. */
+	readonly when: string;
+	/** Likelihood of it if it has nothing to do with the car: a stray code, a misread value. */
+	readonly stray: number;
 	/** Log likelihood under one pattern of a fault. */
 	log(fault: Fault | undefined, pattern: Pattern): number;
 }
@@ -59,7 +73,7 @@ export class Watch {
 		}
 		this.monitors = monitors;
 		this.needs = needs;
-		this.predictions = new Predictions(this.sound, things, segmentChanges(circuit));
+		this.predictions = new Predictions(this.sound, things);
 		const { automata } = this.sound.kept([...loom.conditions.keys()][0]!, false).standing;
 		automata.forEach(({ spec }, at) => {
 			if (spec.element === "power") this.#power.set(spec.part, { at, powered: spec.states.length - 1 });
@@ -133,6 +147,8 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 					text: `${unit} answered the read-out`,
 					occasion: number,
 					telling: false,
+					stray: DEAD_UNIT_ANSWERS,
+					when: watch.monitors.find(({ monitor }) => monitor.unit === unit)?.monitor.when ?? "",
 					log: (_fault, pattern) => (watch.answers(unit, pattern) ? 0 : Math.log(DEAD_UNIT_ANSWERS)),
 				});
 			for (const [code, at] of codes) {
@@ -143,6 +159,8 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 					text: seen ? `code ${code} is set` : `code ${code} is not set`,
 					occasion: number,
 					telling: seen,
+					when: watch.monitors[own[0]!]!.monitor.when,
+					stray: seen ? STRAY_CODE : MISSED_CODE,
 					log: (_fault, pattern) => logCode(seen, Math.max(...own.map((k) => watch.trips(k, pattern)))),
 				});
 			}
@@ -158,6 +176,8 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 				text: held ? `'${name}' works` : `'${name}' does not work`,
 				occasion: number,
 				telling: !held,
+				stray: MISJUDGED,
+				when: watch.circuit.loom.functions.find((f) => f.function === name)!.when,
 				log: (_fault, pattern) => logFunction(held, watch.holds(name, pattern)),
 			});
 		}
@@ -168,6 +188,8 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 				text: good ? `${part} tested good by itself` : `${part} tested bad by itself`,
 				occasion: number,
 				telling: true,
+				when: "",
+				stray: BENCH_FALSE,
 				log: (fault) => logBench(good, fault?.inPart === part),
 			});
 		}
@@ -196,6 +218,8 @@ function readingItems(watch: Watch, evidence: Evidence, number: number, unknown:
 		text,
 		occasion: number,
 		telling: true,
+		when: question.when,
+		stray: strayReading(value),
 		log: (_fault, pattern) =>
 			logReading(question.what, value, predictions.number(thing, pattern.change), seen.deviation),
 	}));

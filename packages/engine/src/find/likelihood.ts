@@ -62,8 +62,21 @@ function normalDensity(x: number, sd: number): number {
 	return Math.exp(-0.5 * (x / sd) ** 2) / (sd * Math.sqrt(2 * Math.PI));
 }
 
-/** Log likelihood of a value read, given the number predicted (NaN: open). */
+/** Sharpest deviation of any meter on the scale of comparison: densities are given against its peak. */
+const SHARPEST = 0.002;
+
+/** Log likelihood of a value read, at most 0, given the number predicted (NaN: open). */
 export function logReading(what: What, read: number | "open", predicted: number, deviation: number): number {
+	const log = logDensity(what, read, predicted, deviation);
+	return typeof read === "number" ? log - Math.log(normalDensity(0, SHARPEST)) : log;
+}
+
+/** Likelihood of a reading, on the same footing, if it was misread. */
+export function strayReading(read: number | "open"): number {
+	return read === "open" ? MISREAD : MISREAD / SCALE_WIDTH / normalDensity(0, SHARPEST);
+}
+
+function logDensity(what: What, read: number | "open", predicted: number, deviation: number): number {
 	const stray = MISREAD / SCALE_WIDTH;
 	const volts = what === "volts" || what === "drop";
 	if (Number.isNaN(predicted)) {
@@ -71,7 +84,7 @@ export function logReading(what: What, read: number | "open", predicted: number,
 		return volts ? Math.log(0.5 * normalDensity(read, FLOATING_VOLTS) + stray) : Math.log(stray);
 	}
 	if (read === "open") return Math.log(what === "ohms" && predicted > 1e6 ? 0.5 : MISREAD);
-	const sd = scaledDeviation(what, predicted, deviation);
+	const sd = Math.max(scaledDeviation(what, predicted, deviation), SHARPEST);
 	const x = scaled(what, read) - scaled(what, predicted);
 	return Math.log((1 - MISREAD) * normalDensity(x, sd) + stray);
 }

@@ -91,29 +91,47 @@ const FIRST = 40;
 const LET_GO = 1e-4;
 
 /**
+ * Conditions by how much they tell, and the items of the most telling one, which every hypothesis is asked first.
+ * Items that need no solve belong to it.
+ */
+function mostTelling(items: readonly Item[]): string {
+	const count = new Map<string, number>();
+	for (const item of items) if (item.telling) count.set(item.when, (count.get(item.when) ?? 0) + 1);
+	count.delete("");
+	return [...count].sort((x, y) => y[1] - x[1])[0]?.[0] ?? "";
+}
+
+/**
  * All hypotheses that explain something, most probable first; posteriors sum to 1. The sound car stands for every
- * fault that does not show in what was seen. What is left to weigh after the telling items are probabilities, so
- * the part weighed is an upper bound, and hypotheses far below the best are let go by it.
+ * fault that does not show in what was seen. Log likelihoods of items are at most 0 (densities of readings are taken
+ * against the sharpest there is), so what is weighed so far is an upper bound, and hypotheses far below the best are
+ * let go by it.
  */
 export function posterior(faults: readonly Fault[], items: readonly Item[], evidence: Evidence): Weighed[] {
-	const telling = items.filter((item) => item.telling);
+	const when = mostTelling(items);
+	const early = items.filter((item) => item.telling && (item.when === when || item.when === ""));
+	const late = items.filter((item) => item.telling && !early.includes(item));
 	const rest = items.filter((item) => !item.telling);
 	const begin = (fault: Fault | undefined): Weighing => {
 		const patterns = fault?.patterns ?? [SOUND_PATTERN];
 		const runs = runsOf(evidence, fault?.shakenBy ?? "");
-		const logs = patternLogs(fault, patterns, runs, telling);
+		const logs = patternLogs(fault, patterns, runs, early);
 		return { fault, patterns, runs, logs, prior: Math.log(fault?.prior ?? SOUND) };
 	};
 	const sound = begin(undefined);
-	const soundTelling = total(sound) - sound.prior;
-	const weighings = faults.map(begin);
-	const bounds = new Map(weighings.map((w) => [w, total(w)]));
+	const explaining = faults.map(begin);
+	const bounds = new Map(explaining.map((w) => [w, total(w)]));
 	const bound = (w: Weighing) => bounds.get(w)!;
-	const explaining = weighings
-		.filter((w) => telling.length === 0 || bound(w) - w.prior > soundTelling + Math.log(EXPLAINS))
-		.sort((x, y) => bound(y) - bound(x));
+	explaining.sort((x, y) => bound(y) - bound(x));
+	const telling = early.length + late.length > 0;
+	let soundTelling = Number.NEGATIVE_INFINITY;
 	const ends = new Map<Weighing, number>();
+	/** Weighs a hypothesis to the end; one that explains nothing of what tells stands with the sound car. */
 	const finish = (w: Weighing): number => {
+		weighMore(w, late);
+		const told = total(w) - w.prior;
+		if (w === sound) soundTelling = told;
+		else if (telling && told < soundTelling + Math.log(EXPLAINS)) return Number.NEGATIVE_INFINITY;
 		weighMore(w, rest);
 		const end = total(w);
 		ends.set(w, end);

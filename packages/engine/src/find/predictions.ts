@@ -1,6 +1,7 @@
 /** Predicted numbers under any change, by one batch per condition, found when asked for and remembered. */
 import { Batch, type Change, CircuitError, type Probe } from "../circuit/index.js";
 import type { Seen, SoundCar } from "./quantities.js";
+import { segmentChanges } from "./segments.js";
 
 /** What one condition shows under a change. */
 interface Shown {
@@ -24,12 +25,13 @@ export class Predictions {
 	readonly #placeOf: { readonly group: number; readonly at: number }[] = [];
 	readonly #known = new WeakMap<Change, (Shown | undefined)[]>();
 
-	/** @param standsFor gives the change whose numbers are the same as those of another, so that both are found once */
+	readonly #standsFor: (change: Change) => Change;
+
 	constructor(
 		readonly sound: SoundCar,
 		readonly things: readonly Seen[],
-		readonly standsFor: (change: Change) => Change = (change) => change,
 	) {
+		this.#standsFor = segmentChanges(sound.circuit, nodesOf(sound, things));
 		const byKey = new Map<string, number>();
 		for (const seen of things) {
 			const key = `${seen.dead}|${seen.when}`;
@@ -63,7 +65,7 @@ export class Predictions {
 	}
 
 	#shown(group: number, change: Change): Shown {
-		const asked = this.standsFor(change);
+		const asked = this.#standsFor(change);
 		let known = this.#known.get(asked);
 		if (known === undefined) {
 			known = new Array<Shown | undefined>(this.#groups.length);
@@ -89,4 +91,18 @@ export class Predictions {
 			};
 		}
 	}
+}
+
+/** Nodes that the probes of these things stand on. */
+function nodesOf(sound: SoundCar, things: readonly Seen[]): Set<number> {
+	const { branches } = sound.circuit;
+	return new Set(
+		things.flatMap(({ terms }) =>
+			terms.flatMap(({ probe }) =>
+				probe.kind === "amps"
+					? probe.branches.flatMap(({ branch }) => [branches[branch]!.a, branches[branch]!.b])
+					: [probe.a, probe.b],
+			),
+		),
+	);
 }
