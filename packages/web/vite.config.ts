@@ -15,6 +15,10 @@ export default defineConfig({
 		target: "es2022",
 		// The layout worker is one generated file of 1.6 MB, loaded when the first drawing opens.
 		chunkSizeWarningLimit: 700,
+		// The engine's modules only define things, so the page takes the few it shows (colours) and not the rest.
+		rolldownOptions: {
+			treeshake: { moduleSideEffects: (id) => !/packages\/(engine|linalg)\/src\//.test(id) },
+		},
 	},
 	server: { proxy: { "/api": process.env.LOOMWRIGHT_SERVER ?? "http://127.0.0.1:8080" } },
 });

@@ -1,19 +1,15 @@
 /** The open car, for every screen: fetched from the server, opened by the engine in its worker. */
-import type { Loom, Which } from "@loomwright/engine";
 import { useQuery } from "@tanstack/react-query";
-import { createContext, type ReactNode, useContext, useState } from "react";
-import { EngineClient } from "../engine/client.js";
-import type { OpenedCar } from "../engine/protocol.js";
+import { createContext, type ReactNode, useContext, useEffect } from "react";
+import { type OpenEngine, openEngine } from "../engine/start.js";
 import { readJob, readJobs } from "../server/api.js";
 import type { JobSummary } from "../server/types.js";
 import { FaultNotice } from "../shared/FaultNotice.js";
 import { Working } from "../shared/Working.js";
 
-export interface CarOnScreen {
+export interface CarOnScreen extends OpenEngine {
 	readonly job: JobSummary;
 	readonly jobs: readonly JobSummary[];
-	readonly engine: EngineClient;
-	readonly car: OpenedCar;
 }
 
 const CarContext = createContext<CarOnScreen | undefined>(undefined);
@@ -26,11 +22,6 @@ export function useCar(): CarOnScreen {
 	return found;
 }
 
-export const loomOf = (car: OpenedCar, which: Which): Loom => car[which];
-
-const newEngine = () =>
-	new EngineClient(new Worker(new URL("../engine/worker.ts", import.meta.url), { type: "module" }));
-
 const FOR_GOOD = { staleTime: Number.POSITIVE_INFINITY, gcTime: 0 };
 
 interface CarProviderProps {
@@ -42,7 +33,6 @@ interface CarProviderProps {
 }
 
 export function CarProvider({ id, bare, children }: CarProviderProps) {
-	const [engine] = useState(newEngine);
 	const jobs = useQuery({ queryKey: ["jobs"], queryFn: readJobs });
 	const wanted = id || (jobs.data?.[0]?.id ?? "");
 	const job = useQuery({
@@ -52,26 +42,28 @@ export function CarProvider({ id, bare, children }: CarProviderProps) {
 		...FOR_GOOD,
 	});
 	const tables = job.data?.tables;
-	const car = useQuery({
+	const open = useQuery({
 		queryKey: ["car", wanted],
-		queryFn: () => engine.call("open", tables!),
+		queryFn: () => openEngine(tables!),
 		enabled: tables !== undefined,
 		retry: false,
 		...FOR_GOOD,
 	});
-	const failed = [jobs, job, car].find((query) => query.error !== null);
+	const { data: engines } = open;
+	useEffect(() => () => engines?.close(), [engines]);
+	const failed = [jobs, job, open].find((query) => query.error !== null);
 	if (failed?.error)
 		return bare(
 			<FaultNotice title="The car cannot be opened" error={failed.error} again={() => failed.refetch()} />,
 		);
 	if (jobs.data?.length === 0)
 		return bare(<FaultNotice title="No job yet" error={new Error(NO_JOB)} again={() => jobs.refetch()} />);
-	if (!job.data || !car.data)
+	if (!job.data || !engines)
 		return bare(
 			<Working what={tables ? "Assembling the car's wiring" : "Fetching the job from the shop's server"} />,
 		);
 	const { tables: _tables, ...summary } = job.data;
-	const value = { job: summary, jobs: jobs.data ?? [summary], engine, car: car.data };
+	const value = { job: summary, jobs: jobs.data ?? [summary], ...engines };
 	return <CarContext value={value}>{children}</CarContext>;
 }
 

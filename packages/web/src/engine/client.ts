@@ -1,4 +1,9 @@
-/** Asks the engine in its worker: one promise per call, answered in any order. */
+/**
+ * Asks the engine in its worker, one call after another.
+ *
+ * What is no longer wanted before its turn comes is never sent: while a long search runs, only the newest
+ * question waits behind it.
+ */
 import { EngineFault } from "./engine-fault.js";
 import type { EngineCall, EngineMethods, EngineReply, MethodName } from "./protocol.js";
 
@@ -10,13 +15,16 @@ export interface Port {
 }
 
 interface Waiting {
+	readonly call: EngineCall;
+	readonly signal: AbortSignal | undefined;
 	readonly resolve: (value: unknown) => void;
 	readonly reject: (error: Error) => void;
 }
 
 export class EngineClient {
 	readonly #port: Port;
-	readonly #waiting = new Map<number, Waiting>();
+	#queue: Waiting[] = [];
+	#running: Waiting | undefined;
 	#next = 1;
 
 	constructor(port: Port) {
@@ -32,24 +40,48 @@ export class EngineClient {
 		method: M,
 		...args: Parameters<EngineMethods[M]>
 	): Promise<ReturnType<EngineMethods[M]>> {
-		const id = this.#next++;
+		return this.callWhileWanted(undefined, method, ...args);
+	}
+
+	/** As `call`; dropped, with a rejection, where `signal` is aborted before the worker has begun. */
+	callWhileWanted<M extends MethodName>(
+		signal: AbortSignal | undefined,
+		method: M,
+		...args: Parameters<EngineMethods[M]>
+	): Promise<ReturnType<EngineMethods[M]>> {
 		return new Promise((resolve, reject) => {
-			this.#waiting.set(id, { resolve: resolve as (value: unknown) => void, reject });
-			const call: EngineCall = { id, method, args };
-			this.#port.postMessage(call);
+			const call: EngineCall = { id: this.#next++, method, args };
+			this.#queue.push({ call, signal, resolve: resolve as (value: unknown) => void, reject });
+			this.#proceed();
 		});
 	}
 
+	#proceed(): void {
+		while (this.#running === undefined) {
+			const waiting = this.#queue.shift();
+			if (waiting === undefined) return;
+			if (waiting.signal?.aborted) {
+				waiting.reject(new Error("no longer asked"));
+				continue;
+			}
+			this.#running = waiting;
+			this.#port.postMessage(waiting.call);
+		}
+	}
+
 	#answer(reply: EngineReply): void {
-		const waiting = this.#waiting.get(reply.id);
-		this.#waiting.delete(reply.id);
-		if (reply.ok) waiting?.resolve(reply.value);
-		else waiting?.reject(new EngineFault(reply.fault));
+		const running = this.#running;
+		if (running?.call.id !== reply.id) return;
+		this.#running = undefined;
+		if (reply.ok) running.resolve(reply.value);
+		else running.reject(new EngineFault(reply.fault));
+		this.#proceed();
 	}
 
 	#failAll(message: string): void {
-		for (const { reject } of this.#waiting.values())
-			reject(new EngineFault({ kind: "engine", message, errors: [] }));
-		this.#waiting.clear();
+		const all = [...(this.#running ? [this.#running] : []), ...this.#queue];
+		this.#running = undefined;
+		this.#queue = [];
+		for (const { reject } of all) reject(new EngineFault({ kind: "engine", message, errors: [] }));
 	}
 }

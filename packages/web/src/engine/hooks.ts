@@ -65,10 +65,10 @@ export function useSheet(request: SheetRequest) {
 
 /** @param evidence undefined: nothing was seen yet */
 export function useFound(evidence: Evidence | undefined) {
-	const { job, engine } = useCar();
+	const { job, finder } = useCar();
 	return useQuery({
 		queryKey: ["found", job.id, evidence],
-		queryFn: () => engine.call("find", evidence!),
+		queryFn: ({ signal }) => finder().callWhileWanted(signal, "find", evidence!),
 		enabled: evidence !== undefined,
 		placeholderData: keepPreviousData,
 		...SURE,

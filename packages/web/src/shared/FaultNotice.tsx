@@ -15,7 +15,7 @@ export function FaultNotice({ title, error, again }: FaultNoticeProps) {
 	const tables = error instanceof EngineFault ? error.errors : [];
 	const server = error instanceof ServerFault ? error : undefined;
 	return (
-		<section className="notice" data-tone="stop" role="alert">
+		<section className="notice stack" data-tone="stop" role="alert">
 			<h2>{server?.away ? "The shop's server is away" : title}</h2>
 			{tables.length > 0 ? <TableErrorList errors={tables} /> : <p>{error.message}</p>}
 			{server?.toDo && <p>{server.toDo}</p>}

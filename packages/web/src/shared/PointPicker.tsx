@@ -22,7 +22,7 @@ export function PointPicker({ which, label, value, onPick }: PointPickerProps) {
 	const [plain, pin] = value.endsWith("!pin") ? [value.slice(0, -4), true] : [value, false];
 	const point = points.find(({ id }) => id === plain);
 	return (
-		<div className="point">
+		<div className="point stack">
 			<UnstyledButton className="point-button" onClick={() => setOpen(true)}>
 				<span className="point-label">{label}</span>
 				{point ? (

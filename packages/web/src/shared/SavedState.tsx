@@ -11,7 +11,7 @@ export function SavedState({
 	if (entry.state === "success") return <p className="soft">Written into the job's history.</p>;
 	if (!entry.error) return null;
 	return (
-		<div className="notice" data-tone="warn" role="alert">
+		<div className="notice stack" data-tone="warn" role="alert">
 			<p>Not in the job's history yet: {entry.error.message}.</p>
 			<Button variant="default" onClick={entry.again}>
 				Write it again

@@ -12,7 +12,7 @@ export interface Collected {
 	readonly more: boolean;
 }
 
-/** Parts with at most this many contacts are drawn whole; of larger ones only the pins concerned. */
+/** Parts with at most this many contacts are drawn whole; of larger ones, and of units, only the pins concerned. */
 const WHOLE_PART_CONTACTS = 6;
 
 /** A ground point or bar with more wires than this is not followed further: it would draw the whole car. */
@@ -64,7 +64,9 @@ class Picked {
 	/** A housing stands for no contact of its own here: its contacts come by their parts. */
 	#part(id: string): void {
 		const contacts = indexOf(this.#loom).contactsOf.get(id) ?? [];
-		if (contacts.length <= WHOLE_PART_CONTACTS) for (const contact of contacts) this.contacts.add(contact.id);
+		const unit = this.#loom.parts.get(id)?.kind === "control unit";
+		if (contacts.length <= WHOLE_PART_CONTACTS && !unit)
+			for (const contact of contacts) this.contacts.add(contact.id);
 	}
 
 	/** Small parts whole, both halves of a cavity, and every wire between what is shown. */

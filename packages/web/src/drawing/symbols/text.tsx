@@ -5,8 +5,11 @@ import type { ReactNode } from "react";
 const NAME_EM = 8.2;
 const LABEL_EM = 7.1;
 
-export const nameWidth = (text: string): number => text.length * NAME_EM;
-export const labelWidth = (text: string): number => text.length * LABEL_EM;
+/** Widths in drawing units; whole and even, since the layout rounds what stands in the middle of them. */
+export const nameWidth = (text: string): number => even(text.length * NAME_EM);
+export const labelWidth = (text: string): number => even(text.length * LABEL_EM);
+
+const even = (width: number) => 2 * Math.ceil(width / 2);
 
 /** Cut at a word where possible, with an ellipsis. */
 export function clip(text: string, most: number): string {

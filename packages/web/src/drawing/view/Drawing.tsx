@@ -47,7 +47,7 @@ export function Drawing({ which, path, when: first = "", leads = NO_LEADS, onPoi
 		return <p className="soft">There is nothing to draw: {path.join(", ") || "no path"}.</p>;
 	if (!sheet.data || !placed.data) return <Working what="Drawing the circuit" />;
 	return (
-		<section className="drawing" aria-label="Circuit drawing">
+		<section className="drawing stack" aria-label="Circuit drawing">
 			<div className="drawing-tools">
 				<ConditionChoice which={which} value={when} onChange={setChosen} label="Drawn as in" atRest />
 				<Button

@@ -26,12 +26,14 @@ export function DrawingFrame({ sheet, placed, selected, leads, onWire, onPoint }
 		else onWire(data("wire"));
 	});
 	return (
-		<div className="drawing-box">
-			<svg ref={frame} className="draw-frame" role="img" aria-label={describe(sheet)} {...handlers}>
-				<g transform={`translate(${place.x} ${place.y}) scale(${place.scale})`}>
-					<SheetPicture placed={placed} selected={selected} leads={leads} />
-				</g>
-			</svg>
+		<div>
+			<div className="drawing-box">
+				<svg ref={frame} className="draw-frame" role="img" aria-label={describe(sheet)} {...handlers}>
+					<g transform={`translate(${place.x} ${place.y}) scale(${place.scale})`}>
+						<SheetPicture placed={placed} selected={selected} leads={leads} />
+					</g>
+				</svg>
+			</div>
 			<div className="drawing-zoom">
 				<Button variant="default" onClick={() => zoom(1.35)}>
 					Closer

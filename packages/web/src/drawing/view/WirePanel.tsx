@@ -24,7 +24,7 @@ export function WirePanel({ which, wire: id, when, close }: WirePanelProps) {
 	const condition = loom.conditions.get(when)?.title || when;
 	const { from, to, amps, refused } = state.data ?? {};
 	return (
-		<section className="panel" aria-label={`Wire ${id}`} aria-live="polite">
+		<section className="panel stack" aria-label={`Wire ${id}`} aria-live="polite">
 			<header className="panel-head">
 				<WireSwatch colours={wire.colours} />
 				<h3>

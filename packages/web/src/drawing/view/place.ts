@@ -14,7 +14,7 @@ export interface Size {
 const LEAST = 0.15;
 const MOST = 4;
 /** Below this scale names cannot be read: a large drawing starts at its supply side instead of whole. */
-const READABLE = 0.8;
+const READABLE = 0.95;
 const LARGEST_START = 1.15;
 
 /** The whole drawing in the middle, or, where it would be too small to read, its top. */

@@ -11,7 +11,7 @@ import { WasIs } from "./WasIs.js";
 export function CavityChanges({ group }: { group: Group }) {
 	const [drawn, setDrawn] = useState<Change>();
 	return (
-		<article>
+		<article className="stack">
 			<h2>
 				<span className="mono">{group.id}</span> {group.label}
 			</h2>
@@ -61,7 +61,7 @@ function ChangeDrawing({ change }: { change: Change }) {
 	};
 	const [which, setWhich] = useState<Which>(change.after || !change.before ? "converted" : "delivered");
 	return (
-		<div className="cavity-drawing">
+		<div className="cavity-drawing stack">
 			<LoomChoice value={which} onChange={setWhich} />
 			{has(which).length > 0 ? (
 				<Drawing which={which} path={has(which)} />

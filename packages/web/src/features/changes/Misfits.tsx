@@ -5,12 +5,12 @@ import { count } from "../../shared/words.js";
 export function Misfits({ misfits }: { misfits: readonly Misfit[] }) {
 	if (misfits.length === 0) return null;
 	return (
-		<section className="notice" data-tone="stop">
+		<section className="notice stack" data-tone="stop">
 			<h2>{count(misfits.length, "step of the recipe does", "steps of the recipe do")} not fit this car</h2>
 			<p>
 				Nothing of such a step is in the loom as converted. Mend the row in recipe.csv before anyone cuts.
 			</p>
-			<ul className="spaced">
+			<ul>
 				{misfits.map((misfit) => (
 					<li key={misfit.text}>
 						<strong>

@@ -24,7 +24,7 @@ export function Checks() {
 				<LoomChoice value={which} onChange={(loom) => set({ loom, finding: "" })} />
 			</div>
 			{misfits.length > 0 && which === "converted" && (
-				<p className="notice" data-tone="warn">
+				<p className="notice stack" data-tone="warn">
 					{count(misfits.length, "step")} of the recipe could not be applied, so the converted loom is not
 					whole. See Changes.
 				</p>

@@ -7,7 +7,7 @@ import { severityOf } from "./severity.js";
 export function FindingDetail({ finding, which }: { finding: Finding; which: Which }) {
 	const { word, meaning } = severityOf(finding.severity);
 	return (
-		<article className="finding">
+		<article className="finding stack">
 			<p className="finding-severity">
 				<span className="tag" data-tone={finding.severity}>
 					{word}

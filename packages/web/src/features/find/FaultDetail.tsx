@@ -15,7 +15,7 @@ interface FaultDetailProps {
 export function FaultDetail({ fault: { place, grounds, path, mend }, which, alike }: FaultDetailProps) {
 	const [drawn, setDrawn] = useState(false);
 	return (
-		<div className="fault-detail">
+		<div className="fault-detail stack">
 			{place && <p className="soft">{place}</p>}
 			<h3>Why it stands here</h3>
 			<ul className="grounds">

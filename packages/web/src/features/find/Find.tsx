@@ -26,18 +26,18 @@ export function Find() {
 				</div>
 			</div>
 			{misfits.length > 0 && shown.which === "converted" && (
-				<p className="notice" data-tone="warn">
+				<p className="notice stack" data-tone="warn">
 					The recipe does not fit this car as a whole (see Changes), so the converted loom here is not what
 					will be built.
 				</p>
 			)}
 			<div className="find">
 				<Seen shown={shown} />
-				<div className="find-answer" aria-busy={found.isFetching}>
+				<div className="find-answer stack" aria-busy={found.isFetching}>
 					{found.error ? (
 						<FaultNotice title="The faults cannot be ranked" error={found.error} />
 					) : !shown.evidence ? (
-						<section className="card">
+						<section className="card stack">
 							<p className="detail-hint">
 								Enter what was seen: trouble codes, what works and what does not, readings. Or open a practice
 								case.

@@ -28,7 +28,7 @@ export function NextReading({ found, shown, busy }: NextReadingProps) {
 	const step = steps.find((s) => keyOf(s) === chosen) ?? steps[0];
 	if (!step)
 		return (
-			<section className="card">
+			<section className="card stack">
 				<h2>No reading would tell more</h2>
 				<p>
 					What is left in the list below cannot be told apart by a meter on this car. Inspect, beginning at
@@ -37,7 +37,7 @@ export function NextReading({ found, shown, busy }: NextReadingProps) {
 			</section>
 		);
 	return (
-		<section className="card next" aria-label="Next reading" data-busy={busy || undefined}>
+		<section className="card next stack" aria-label="Next reading" data-busy={busy || undefined}>
 			<p className="next-word">
 				{step === found.next ? "Next reading" : "Another reading"}{" "}
 				<span className="tag">{duration(step.minutes)}</span>

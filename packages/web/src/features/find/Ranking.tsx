@@ -13,7 +13,7 @@ export function Ranking({ found, which }: { found: Found; which: Which }) {
 	const faults = all ? found.faults : found.faults.slice(0, SHOWN);
 	const { singles, common, pairs } = found.considered;
 	return (
-		<section className="card" aria-label="Faults, most probable first">
+		<section className="card stack" aria-label="Faults, most probable first">
 			<h2>What explains it</h2>
 			<p className="soft">
 				Weighed: {count(singles, "single fault")}, {count(common, "common cause")}, {count(pairs, "pair")}.

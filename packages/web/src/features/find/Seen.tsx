@@ -11,10 +11,10 @@ export function Seen({ shown }: { shown: Case }) {
 	const { practice, acts, ahead, which } = shown;
 	const loom = useCar().car[which];
 	return (
-		<section className="card seen" aria-label="What was seen">
+		<section className="card seen stack" aria-label="What was seen">
 			<h2>{practice === "" ? "What was seen" : practice}</h2>
 			{practice !== "" && (
-				<div className="seen-practice">
+				<div className="seen-practice stack">
 					<p className="soft">
 						Practice:{" "}
 						{ahead.length === 0 ? "all of it is shown" : `${count(ahead.length, "more thing")} to see`}.

@@ -18,7 +18,7 @@ export function Answer({ question, reading, error }: AnswerProps) {
 	if (!question) return <p className="detail-hint">Choose where the two leads go.</p>;
 	if (error instanceof EngineFault && error.kind === "refused")
 		return (
-			<section className="notice" data-tone="warn" role="alert">
+			<section className="notice stack" data-tone="warn" role="alert">
 				<h2>No reading here</h2>
 				<p>{sentence(error.message)}</p>
 			</section>

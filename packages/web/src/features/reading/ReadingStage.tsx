@@ -36,7 +36,7 @@ export function ReadingStage() {
 				<LoomChoice value={which} onChange={(loom) => set({ loom })} />
 			</div>
 			<div className="ask-answer">
-				<section className="ask" aria-label="Question">
+				<section className="ask stack" aria-label="Question">
 					<PointPicker
 						which={which}
 						label="Lead 1, red"
@@ -62,12 +62,12 @@ export function ReadingStage() {
 						label="How the car stands"
 					/>
 				</section>
-				<section className="answer" aria-label="Answer" aria-live="polite">
+				<section className="answer stack" aria-label="Answer" aria-live="polite">
 					<Answer question={question} reading={reading.data} error={reading.error} />
 				</section>
 			</div>
 			{way.data && question && (
-				<section className="card">
+				<section className="card stack">
 					<h2>Where the leads go</h2>
 					<p className="soft">Tap a contact or a splice in the drawing to put a lead there.</p>
 					{tapped !== "" && (

@@ -11,7 +11,7 @@ export function TakeDown({ question, reading }: { question: Question; reading: R
 	const [shown, setShown] = useState<number | "open">();
 	const entry = useWriteEntry();
 	return (
-		<section>
+		<section className="stack">
 			<h3>What does the meter show?</h3>
 			<ValueEntry
 				unit={reading.unit}
@@ -21,7 +21,7 @@ export function TakeDown({ question, reading }: { question: Question; reading: R
 				}}
 			/>
 			{shown !== undefined && (
-				<p className="notice" data-tone={verdict(reading, shown).inside ? "calm" : "stop"}>
+				<p className="notice stack" data-tone={verdict(reading, shown).inside ? "calm" : "stop"}>
 					<strong>{shown === "open" ? "open" : amount(shown, reading.unit)}</strong>:{" "}
 					{verdict(reading, shown).words}
 				</p>

@@ -8,7 +8,7 @@ interface TapPointProps {
 }
 
 export const TapPoint = ({ point, onLead, close }: TapPointProps) => (
-	<div className="panel tap-point" role="status">
+	<div className="panel tap-point stack" role="status">
 		<strong className="mono">{point}</strong>
 		<Button onClick={() => onLead("from")}>Lead 1 here</Button>
 		<Button onClick={() => onLead("to")}>Lead 2 here</Button>

@@ -14,7 +14,7 @@ export function Start() {
 	const { parts, wires, contacts } = car.delivered;
 	return (
 		<div className="start">
-			<section>
+			<section className="stack">
 				<h1>{job.title}</h1>
 				<p className="lead">
 					{wires.size} wires, {contacts.size} contacts and {parts.size} parts as delivered; the recipe has{" "}
@@ -38,7 +38,7 @@ export function Start() {
 					Begin with the changes
 				</Button>
 			</section>
-			<aside>
+			<aside className="stack">
 				<TextInput
 					label="Who is at this tablet?"
 					description="Your name goes with every entry into the job's history."
