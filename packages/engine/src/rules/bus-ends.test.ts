@@ -57,6 +57,11 @@ test("a unit whose low line is open: only that unit is named", () => {
 	expect(found!.mend).toBe("The bus is right at ECU and ICU: join BCU to it.");
 });
 
+test("a unit that hangs on one line only is named too", () => {
+	const runs = [...stub("ECU"), ...stub("ICU"), "SH > BCU.H", ...tail("R1"), ...tail("R2")];
+	expect(busEnds.check(car(runs)).map((f) => f.where)).toEqual(["BCU.H to BCU.L"]);
+});
+
 test("crossed lines at one unit, and joined lines", () => {
 	const crossed = [...stub("ECU"), ...stub("ICU"), "SH > BCU.L", "SL > BCU.H", ...tail("R1"), ...tail("R2")];
 	expect(busEnds.check(car(crossed)).map((f) => f.why)).toEqual([expect.stringContaining("changed over")]);

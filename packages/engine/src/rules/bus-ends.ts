@@ -14,7 +14,7 @@ const id = "bus-ends";
 export const LOW_OHMS = 54;
 export const HIGH_OHMS = 66;
 
-/** A unit's bus pins, both wired. */
+/** A unit's bus pins, one of them wired at least. */
 interface Stub {
 	readonly high: Contact;
 	readonly low: Contact;
@@ -52,16 +52,15 @@ function stubsOf(circuit: Circuit): Stub[] {
 	const stubs: Stub[] = [];
 	for (const part of loom.parts.values()) {
 		if (part.kind !== "control unit") continue;
-		const wired = contactsOfPart(loom, part.id).filter(
-			(contact) => wiresAtContact(loom, contact.id).length > 0,
-		);
-		const lows = wired.filter((contact) => contact.role === "bus low");
+		const pins = contactsOfPart(loom, part.id);
+		const wired = (contact: Contact) => wiresAtContact(loom, contact.id).length > 0;
+		const lows = pins.filter((contact) => contact.role === "bus low");
 		// A unit with several buses lists their pins in the same order.
-		wired
+		pins
 			.filter((contact) => contact.role === "bus high")
 			.forEach((high, k) => {
 				const low = lows[k];
-				if (low === undefined) return;
+				if (low === undefined || !(wired(high) || wired(low))) return;
 				const [a, b] = [high, low].map((contact) => circuit.node(pinNode(contact.id))!);
 				stubs.push({ high, low, ohms: probeValue(dead, { kind: "ohms", a: a!, b: b! }) });
 			});

@@ -3,6 +3,7 @@ import type { Circuit } from "../circuit/index.js";
 import { backFeed } from "./back-feed.js";
 import { brakeLamps } from "./brake-lamps.js";
 import { busEnds } from "./bus-ends.js";
+import { charging } from "./charging.js";
 import { cutEnd } from "./cut-end.js";
 import { cutOffLoad } from "./cut-off-load.js";
 import { deadEndWire } from "./dead-end-wire.js";
@@ -13,6 +14,7 @@ import { noJoints } from "./no-joints.js";
 import { reversingLamps } from "./reversing-lamps.js";
 import { sensorReturn } from "./sensor-return.js";
 import { sensorReturnLoad } from "./sensor-return-load.js";
+import { sensorSupply } from "./sensor-supply.js";
 import { startInterlock } from "./start-interlock.js";
 import { switchInput } from "./switch-input.js";
 import { twistedPair } from "./twisted-pair.js";
@@ -31,11 +33,13 @@ export const rules: readonly Rule[] = [
 	noJoints,
 	unitPower,
 	sensorReturn,
+	sensorSupply,
 	busEnds,
 	unsettled,
 	brakeLamps,
 	reversingLamps,
 	backFeed,
+	charging,
 	cutOffLoad,
 	unwiredPin,
 	deadEndWire,
