@@ -1,16 +1,20 @@
+import { once } from "node:events";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { type AddressInfo, createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { parseEvidence } from "@loomwright/engine";
 import {
 	compareSchema,
 	errorsSchema,
 	findSchema,
 	readFolder,
 	readingSchema,
+	readText,
 	rulesSchema,
 } from "@loomwright/shop";
 import { describe, expect, onTestFinished, test } from "vitest";
-import { SMALL_CAR, said } from "./terminal.test-helper.js";
+import { ROOT, SMALL_CAR, said } from "./terminal.test-helper.js";
 
 /** A folder of its own with these files, gone after the test. */
 function folderWith(files: Readonly<Record<string, string>>): string {
@@ -206,6 +210,16 @@ describe("bad input", () => {
 	});
 });
 
+test("serve on a port in use: exit code 2, and what to set", async () => {
+	const taken = createServer().listen(0, "127.0.0.1");
+	await once(taken, "listening");
+	onTestFinished(() => void taken.close());
+	const { port } = taken.address() as AddressInfo;
+	const { code, err } = await said(["serve", SMALL_CAR, "--port", String(port), "--data", folderWith({})]);
+	expect(code).toBe(2);
+	expect(err).toMatch(new RegExp(`^port ${port} on 127\\.0\\.0\\.1 is in use by another program\\. .*PORT=`));
+});
+
 describe("help", () => {
 	test.each([[], ["--help"], ["help"]])("%j lists the commands", async (...words) => {
 		const { code, out } = await said(words);
@@ -223,6 +237,22 @@ describe("help", () => {
 			expect(out).toContain("Exit code 0");
 		},
 	);
+
+	test.each(["compare", "rules", "reading"])("the examples of %s run as they stand", async (command) => {
+		const { out } = await said([command, "--help"]);
+		const examples = [...out.matchAll(/^ {2}npm run -s loomwright -- (.+)$/gm)].map((found) => found[1]!);
+		expect(examples.length).toBeGreaterThan(0);
+		for (const example of examples) {
+			const words = example.split(" ").map((word) => (word.startsWith("demo/") ? join(ROOT, word) : word));
+			expect([example, (await said(words)).code]).toEqual([example, 0]);
+		}
+	});
+
+	test("the evidence named in the examples of find is there, and is evidence", async () => {
+		const { out } = await said(["find", "--help"]);
+		const path = /--evidence (demo\/\S+)/.exec(out)![1]!;
+		expect(parseEvidence(readText(join(ROOT, path)), path).occasions.length).toBeGreaterThan(0);
+	});
 });
 
 describe("text", () => {

@@ -53,18 +53,3 @@ test("serve: one line with the address; told to stop, it ends well and leaves on
 	expect([said.out.split("\n").length, said.err]).toEqual([2, ""]);
 	expect(readdirSync(data)).toEqual(["loomwright.db"]);
 });
-
-test("serve on a port in use: exit code 2, and what to set", async () => {
-	const first = started(["serve", SMALL_CAR, "--data", temporaryFolder(), "--port", "0", "--json"]);
-	const { port } = new URL(JSON.parse(await wholeJson(first)).address);
-	const second = started(["serve", SMALL_CAR, "--data", temporaryFolder()], { PORT: port });
-	expect(await second.ended).toEqual([2, null]);
-	expect(second.said.err).toMatch(new RegExp(`^port ${port} on 127\\.0\\.0\\.1 is in use.*PORT=`));
-});
-
-/** What was said, once it ends the JSON object. */
-async function wholeJson({ child, said, line }: ReturnType<typeof started>): Promise<string> {
-	await line();
-	while (!said.out.trimEnd().endsWith("}")) await once(child.stdout, "data");
-	return said.out;
-}

@@ -66,7 +66,7 @@ export function program(terminal: Terminal, exit: (code: number) => void): Comma
 		.action((path, a, b, options) => exit(reading(terminal, path, a, b, options)));
 
 	command("find", "Which faults the evidence speaks for, and which reading to take next.", [
-		"find demo/main --evidence demo/main/practice/01.json",
+		"find demo/main --evidence demo/main/practice/connector-not-locked.json",
 		"find demo/main --evidence my-evidence.json --top 3",
 	])
 		.addArgument(folder())

@@ -1,8 +1,12 @@
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { run } from "./run.js";
 
+/** The repository. */
+export const ROOT = fileURLToPath(new URL("../../../", import.meta.url));
+
 /** The car of 23 wires. */
-export const SMALL_CAR = fileURLToPath(new URL("../../../demo/small", import.meta.url));
+export const SMALL_CAR = join(ROOT, "demo/small");
 
 /** Runs a command line and keeps what it says. */
 export async function said(

@@ -45,7 +45,7 @@ function text(terminal: Terminal, answer: FindAnswer, top: number): string {
 	const compared = `${considered.singles} single faults, ${considered.common} common causes and ${considered.pairs} pairs compared`;
 	const hidden = faults.length > top ? `; ${faults.length - top} less probable ones not shown` : "";
 	const parts = [
-		`${title === "" ? "Evidence" : title}, loom ${whichWords(of)}`,
+		indented(`${title === "" ? "Evidence" : title}, loom ${whichWords(of)}`, 0, columns),
 		table(titles, rows, columns),
 		indented(`The loom is sound: ${percent(sound)}. ${compared}${hidden}.`, 0, columns),
 		...contradictions.map((one) => named("Does not fit", one, columns)),

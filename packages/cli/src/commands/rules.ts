@@ -2,7 +2,7 @@ import { type RulesAnswer, rulesAnswer } from "@loomwright/shop";
 import { EXIT } from "../failure.js";
 import type { Terminal } from "../terminal.js";
 import { paint } from "../text/paint.js";
-import { named } from "../text/wrap.js";
+import { indented, named } from "../text/wrap.js";
 import { openFolder, printJson, reportMisfits, whichOf, whichWords } from "./open.js";
 
 type Finding = RulesAnswer["findings"][number];
@@ -28,7 +28,8 @@ function text(terminal: Terminal, title: string, { of, findings }: RulesAnswer):
 	const sum =
 		findings.length === 0 ? "every rule holds" : `${count("stop")}, ${count("warn")}, ${count("note")}`;
 	const blocks = findings.map((finding) => `\n${block(terminal, finding)}\n`);
-	return `${title}, loom ${whichWords(of)}: ${sum}\n${blocks.join("")}`;
+	const head = indented(`${title}, loom ${whichWords(of)}: ${sum}`, 0, terminal.columns);
+	return `${head}\n${blocks.join("")}`;
 }
 
 function block(terminal: Terminal, { severity, rule, where, why, mend, cautions }: Finding): string {

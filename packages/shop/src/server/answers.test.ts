@@ -1,8 +1,24 @@
-import { expect, test } from "vitest";
-import { JOB, smallServer } from "./server.test-helper.js";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type Client, JOB, openSmallServer } from "./server.test-helper.js";
+
+// One server for all: nothing here is stored, and the computing thread starts once.
+const data = mkdtempSync(join(tmpdir(), "loomwright-"));
+let ask: Client["ask"];
+let close: Client["close"];
+
+beforeAll(async () => {
+	({ ask, close } = await openSmallServer(data));
+});
+
+afterAll(async () => {
+	await close();
+	rmSync(data, { recursive: true });
+});
 
 test("changes: the switch the recipe fits, and the right lamp's own ground", async () => {
-	const { ask } = await smallServer();
 	const { status, body } = await ask("GET", `${JOB}/changes`);
 	expect(status).toBe(200);
 	expect(body.changes).toContainEqual(expect.objectContaining({ kind: "part fitted", part: "S-WRK" }));
@@ -11,7 +27,6 @@ test("changes: the switch the recipe fits, and the right lamp's own ground", asy
 });
 
 test("findings of either loom", async () => {
-	const { ask } = await smallServer();
 	expect((await ask("GET", `${JOB}/findings`)).body.of).toBe("converted");
 	expect((await ask("GET", `${JOB}/findings?of=delivered`)).body).toMatchObject({
 		of: "delivered",
@@ -21,7 +36,6 @@ test("findings of either loom", async () => {
 });
 
 test("reading: the temperature input, 5 V x 2252 / (2252 + 2200) by hand in the car's README", async () => {
-	const { ask } = await smallServer();
 	const question = { what: "volts", from: "CU.7", to: "CU.2", when: "key-on" };
 	const { body } = await ask("POST", `${JOB}/reading`, question);
 	expect(body).toMatchObject({ ...question, of: "converted", unit: "V", open: false });
@@ -31,7 +45,6 @@ test("reading: the temperature input, 5 V x 2252 / (2252 + 2200) by hand in the 
 });
 
 test("a reading that cannot be taken says why", async () => {
-	const { ask } = await smallServer();
 	const question = { what: "ohms", from: "CU.7", to: "CU.2", when: "key-on" };
 	const live = await ask("POST", `${JOB}/reading`, question);
 	expect([live.status, live.body.error]).toEqual([422, expect.stringContaining("ohms")]);
@@ -41,7 +54,6 @@ test("a reading that cannot be taken says why", async () => {
 });
 
 test("find: the temperature input at its inner 5 V, its code set, the sensor good: something open on its way", async () => {
-	const { ask } = await smallServer();
 	const reading = { what: "volts", from: "CU.7", to: "CU.2", when: "key-on", value: 5 };
 	const occasions = [{ codes: ["B1A02"], readings: [reading], bench: { "B-TMP": true } }];
 	const { status, body } = await ask("POST", `${JOB}/find`, { title: "Cold motor", occasions });
@@ -57,14 +69,12 @@ test("find: the temperature input at its inner 5 V, its code set, the sensor goo
 });
 
 test("evidence that is not as it should be: 422 with every fault", async () => {
-	const { ask } = await smallServer();
 	const { status, body } = await ask("POST", `${JOB}/find`, { occasions: [{ codes: "P0113" }], extra: 1 });
 	expect(status).toBe(422);
 	expect(body.errors.length).toBe(2);
 });
 
 test("asked at once, each gets its own answer, and others are served meanwhile", async () => {
-	const { ask } = await smallServer();
 	const question = { what: "volts", from: "CU.7", to: "CU.2", when: "key-on" };
 	const found = ask("POST", `${JOB}/find`, { occasions: [{ codes: ["B1A02"] }] });
 	const reading = ask("POST", `${JOB}/reading`, question);

@@ -21,13 +21,19 @@ export interface Client extends RunningServer {
 
 /** A real server on a free port, with a database of its own that has the small car as job `a-tiny-car`. */
 export async function smallServer(data = temporaryFolder()): Promise<Client> {
+	const client = await openSmallServer(data);
+	onTestFinished(client.close);
+	return client;
+}
+
+/** As `smallServer`, to be closed by whoever opens it. */
+export async function openSmallServer(data: string): Promise<Client> {
 	const server = await start({ port: 0, host: "127.0.0.1", data, folder: SMALL_CAR });
 	let open = true;
 	const close = async () => {
 		if (open) await server.close();
 		open = false;
 	};
-	onTestFinished(close);
 	const ask = async (method: string, path: string, body?: unknown) => {
 		const json = { headers: { "content-type": "application/json" }, body: JSON.stringify(body) };
 		const response = await fetch(server.address + path, { method, ...(body === undefined ? {} : json) });
