@@ -1,11 +1,11 @@
 /** With any one fuse pulled, what it feeds must be dead. */
-import { branchAmps, type Circuit, type Operating, operate } from "../circuit/index.js";
+import { branchAmps, type Circuit, type Operating } from "../circuit/index.js";
 import { contactsOfPart, type Part } from "../loom/index.js";
 import { deviceKind, isFuse } from "./support/feeds.js";
 import { finding } from "./support/finding.js";
 import { upstream } from "./support/flow.js";
 import { acrossLoad, type Load, loadsOf } from "./support/loads.js";
-import { wholeConditions } from "./support/points.js";
+import { changed, wholeConditions } from "./support/points.js";
 import { namesAlong } from "./support/ways.js";
 import { amount, list, partText } from "./support/words.js";
 import type { Finding, Rule } from "./types.js";
@@ -82,9 +82,8 @@ function fusesAtWork(circuit: Circuit, point: Operating): Map<string, { element:
 
 function pull(circuit: Circuit, fuse: Part, one: Case): Finding | undefined {
 	const { point, element, loads, condition } = one;
-	const without = operate(circuit, point.standing, {
-		change: { branches: [{ branch: element, siemens: 0 }], added: [] },
-	});
+	const without = changed(point, [{ branch: element, siemens: 0 }]);
+	if (without === undefined) return undefined;
 	const ways = loads
 		.filter((load) => stillFed(point, without, load))
 		.map((load) => ({ load, way: feedOf(without, load) }))

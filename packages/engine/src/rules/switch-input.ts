@@ -1,11 +1,11 @@
 /** A switch must move the input of the control unit that it is wired to. */
-import { type Circuit, type Operating, operate, voltsAt } from "../circuit/index.js";
+import { type Circuit, type Operating, voltsAt } from "../circuit/index.js";
 import { insideNode } from "../circuit/names.js";
 import { type Contact, contactsOfPart, type Part } from "../loom/index.js";
 import { deviceKind, pinOf } from "./support/feeds.js";
 import { finding } from "./support/finding.js";
 import { groundNets, isLoom, isThere, netAt } from "./support/nets.js";
-import { type Settled, wholeConditions } from "./support/points.js";
+import { changed, type Settled, wholeConditions } from "./support/points.js";
 import { positionOf } from "./support/positions.js";
 import { pinVolts } from "./support/unit-pins.js";
 import { namesAlong, reach } from "./support/ways.js";
@@ -70,10 +70,10 @@ function checkInput(circuit: Circuit, { input, switches }: Wired): Finding | und
 		if (swing(bases.map((base) => [positionOf(base.settings, part), volts(base.point)])) >= LEAST_SWING)
 			return undefined;
 		for (const base of bases.slice(0, MOST_BASES)) {
-			const tried = part.positions.map(({ name }): [string, number] => [
-				name,
-				volts(moved(circuit, base, part, name)),
-			]);
+			const tried = part.positions.flatMap(({ name }): [string, number][] => {
+				const point = moved(circuit, base, part, name);
+				return point === undefined ? [] : [[name, volts(point)]];
+			});
 			if (swing(tried) >= LEAST_SWING) return undefined;
 		}
 	}
@@ -94,7 +94,7 @@ function isPowered(point: Operating, unit: string): boolean {
 }
 
 /** The base condition with one switch in another position. */
-function moved(circuit: Circuit, base: Settled, part: Part, position: string): Operating {
+function moved(circuit: Circuit, base: Settled, part: Part, position: string): Operating | undefined {
 	const joins = part.positions.find((p) => p.name === position)!.joins.map(([a, b]) => `${a}-${b}`);
 	const branches = (circuit.branchesOf.get(part.id) ?? [])
 		.filter((branch) => deviceKind(circuit, branch) === "switch")
@@ -102,7 +102,7 @@ function moved(circuit: Circuit, base: Settled, part: Part, position: string): O
 			branch,
 			siemens: joins.includes(circuit.branches[branch]!.owner.element) ? 1 / CLOSED_OHMS : 0,
 		}));
-	return operate(circuit, base.point.standing, { change: { branches, added: [] } });
+	return changed(base.point, branches);
 }
 
 function report(circuit: Circuit, input: Contact, part: Part, volts: number): Finding {

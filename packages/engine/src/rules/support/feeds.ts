@@ -75,9 +75,9 @@ export function feedPasses(circuit: Circuit, fuses: boolean): Passes {
 	};
 }
 
-/** Node of a contact's own side. */
+/** Node of a contact's own side; of a cavity of a connector the loom's terminal. */
 export function pinOf(circuit: Circuit, contact: Contact): number {
-	return circuit.node(pinNode(contact.id))!;
+	return circuit.node(pinNode(contact.id)) ?? circuit.node(contact.id)!;
 }
 
 const regionCache = new WeakMap<Circuit, Int32Array>();

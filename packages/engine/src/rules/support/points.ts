@@ -1,5 +1,14 @@
 /** Solved networks that rules look at, each solved once per circuit. */
-import { type Circuit, CircuitError, type Operating, operate, settingsOf } from "../../circuit/index.js";
+import {
+	type BranchChange,
+	type Change,
+	type Circuit,
+	CircuitError,
+	type Operating,
+	operate,
+	type Standing,
+	settingsOf,
+} from "../../circuit/index.js";
 
 /** A listed condition of the loom, settled. */
 export interface Settled {
@@ -57,7 +66,7 @@ export function wholeConditions(circuit: Circuit): readonly Settled[] {
 /** Battery on, nothing pulled, nothing unmated. */
 export function isWhole(circuit: Circuit, settings: ReadonlyMap<string, string>): boolean {
 	for (const [subject, state] of settings) {
-		if (state === "pulled" || state === "unmated") return false;
+		if (state === "pulled" || state === "unmated" || state === "in hand") return false;
 		if (state === "off" && circuit.loom.parts.get(subject)?.kind === "battery") return false;
 	}
 	return true;
@@ -72,8 +81,17 @@ export function pointWith(
 	settings: ReadonlyMap<string, string>,
 	name: string,
 ): Operating | undefined {
+	return settle(circuit, circuit.standingOf(settings, name));
+}
+
+/** The operating point of a settled one with some branches changed; undefined where it does not settle. */
+export function changed(point: Operating, branches: readonly BranchChange[]): Operating | undefined {
+	return settle(point.circuit, point.standing, { branches, added: [] });
+}
+
+function settle(circuit: Circuit, standing: Standing, change?: Change): Operating | undefined {
 	try {
-		return operate(circuit, circuit.standingOf(settings, name));
+		return operate(circuit, standing, change === undefined ? {} : { change });
 	} catch (error) {
 		if (error instanceof CircuitError) return undefined;
 		throw error;
