@@ -5,7 +5,7 @@ import { deviceKind, feedPasses, isFuse, passesOn, pinOf, supplyPosts } from "./
 import { finding } from "./support/finding.js";
 import { type Load, loadsOf } from "./support/loads.js";
 import { groundNets, isLoom, isThere, netOf } from "./support/nets.js";
-import { across, branchesAt, namesAlong, reach } from "./support/ways.js";
+import { across, branchesAt, namesAlong, type Reach, reach } from "./support/ways.js";
 import { partText } from "./support/words.js";
 import type { Finding, Rule } from "./types.js";
 
@@ -26,9 +26,10 @@ export const cutOffLoad: Rule = {
 	source: "a closed circuit",
 	check(circuit) {
 		const ends = endsByNode(circuit);
+		const known: Known = new Map();
 		return loadsOf(circuit)
 			.filter((load) => load.part.kind !== "control unit" && isWired(circuit, load))
-			.flatMap((load) => checkLoad(circuit, load, ends) ?? []);
+			.flatMap((load) => checkLoad(circuit, load, ends, known) ?? []);
 	},
 };
 
@@ -61,35 +62,52 @@ function isWired(circuit: Circuit, load: Load): boolean {
 interface Side {
 	readonly fed: boolean;
 	readonly grounded: boolean;
-	/** The longest way from the pin, for the drawing. */
-	readonly way: readonly string[];
 }
 
-function sideOf(circuit: Circuit, start: number, ends: Ends): Side {
+/** Sides already known, by node: all nodes of one walk see the same. */
+type Known = Map<number, Side>;
+
+function walk(circuit: Circuit, start: number): Reach {
+	const grounds = groundNets(circuit);
+	const passes = feedPasses(circuit, true);
+	return reach(circuit, [start], (branch, to) =>
+		deviceKind(circuit, branch) === "resistor"
+			? to >= 0 && !grounds.has(netOf(circuit, to))
+			: passes(branch, to),
+	);
+}
+
+function sideOf(circuit: Circuit, start: number, ends: Ends, known: Known): Side {
 	const grounds = groundNets(circuit);
 	const onGround = (node: number) => node < 0 || grounds.has(netOf(circuit, node));
-	if (onGround(start)) return { fed: false, grounded: true, way: [] };
-	const passes = feedPasses(circuit, true);
-	const ways = reach(circuit, [start], (branch, to) =>
-		deviceKind(circuit, branch) === "resistor" ? !onGround(to) : passes(branch, to),
-	);
+	if (onGround(start)) return { fed: false, grounded: true };
+	const seen = known.get(start);
+	if (seen) return seen;
+	const { nodes } = walk(circuit, start);
 	const closes = (branch: number) =>
 		isLoom(circuit, branch) ? isThere(circuit, branch) : passesOn(circuit, branch) || isFuse(circuit, branch);
-	return {
-		fed: ways.nodes.some((node) => ends.gives.has(node)),
-		grounded: ways.nodes.some(
+	const side = {
+		fed: nodes.some((node) => ends.gives.has(node)),
+		grounded: nodes.some(
 			(node) =>
 				ends.takes.has(node) ||
 				branchesAt(circuit, node).some((branch) => closes(branch) && onGround(across(circuit, branch, node))),
 		),
-		way: namesAlong(circuit, ways.wayTo(ways.nodes.at(-1)!)),
 	};
+	for (const node of nodes) known.set(node, side);
+	return side;
 }
 
-function checkLoad(circuit: Circuit, load: Load, ends: Ends): Finding | undefined {
+/** The longest way from a pin, for the drawing. */
+function wayFrom(circuit: Circuit, node: number): string[] {
+	const ways = walk(circuit, node);
+	return namesAlong(circuit, ways.wayTo(ways.nodes.at(-1)!));
+}
+
+function checkLoad(circuit: Circuit, load: Load, ends: Ends, known: Known): Finding | undefined {
 	const { a, b } = circuit.branches[load.branch]!;
-	const first = sideOf(circuit, a, ends);
-	const second = sideOf(circuit, b, ends);
+	const first = sideOf(circuit, a, ends, known);
+	const second = sideOf(circuit, b, ends, known);
 	if ((first.fed && second.grounded) || (second.fed && first.grounded)) return undefined;
 	const fed = first.fed || second.fed;
 	const grounded = first.grounded || second.grounded;
@@ -104,6 +122,6 @@ function checkLoad(circuit: Circuit, load: Load, ends: Ends): Finding | undefine
 		mend: fed
 			? "Find where its ground lead ends, and run it on."
 			: "Find where its feed ends, and run it on from a fuse or driver.",
-		path: [...first.way.toReversed(), load.part.id, ...second.way],
+		path: [...wayFrom(circuit, a).toReversed(), load.part.id, ...wayFrom(circuit, b)],
 	});
 }
