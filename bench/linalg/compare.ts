@@ -156,7 +156,10 @@ async function compareDense(n: number): Promise<Figure[]> {
 	);
 	const a = denseMatrix(network);
 	const right = Matrix.columnVector(Array.from(b));
-	const dense = await time(() => new LuDecomposition(a).solve(right), { runs: 3, warmUp: n > 500 ? 0 : 3 });
+	const dense = await time(
+		() => new LuDecomposition(a).solve(right),
+		n > 500 ? { runs: 1, warmUp: 0 } : { runs: 5 },
+	);
 	return [
 		{
 			figure: `${n} nodes: analyse + factor + solve`,

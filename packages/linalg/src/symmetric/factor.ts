@@ -36,6 +36,8 @@ export interface Numeric {
 	/** Scratch stamps of length n; `stamp.now` is the last used. */
 	readonly mark: Int32Array;
 	readonly stamp: { now: number };
+	/** Whether L and D belong to `values`: false after a failed factorisation, and solves then throw. */
+	usable: boolean;
 }
 
 /** Why a matrix has no L D L^T with positive D. An answer, not an error: a floating part of a network looks like this. */
@@ -83,6 +85,7 @@ export function factor(symbolic: Symbolic, values: Float64Array, rowSums?: Float
 		work: cut(n),
 		mark: new Int32Array(all.buffer, 8 * top, n),
 		stamp: { now: 0 },
+		usable: false,
 	};
 	return refactor(numeric, values, rowSums);
 }
@@ -112,9 +115,15 @@ export function refactor(numeric: Numeric, values: Float64Array, rowSums?: Float
 	);
 }
 
+/** @internal Throws when the last factorisation of these values failed. */
+export function requireUsable(numeric: Numeric): void {
+	if (!numeric.usable) throw new RangeError("the last factorisation failed; refactor before solving");
+}
+
 /** @internal The result of an elimination that stopped at `failed` (-1: it did not). */
 export function report(numeric: Numeric, failed: number): FactorResult {
-	if (failed === -1) return { ok: true, numeric };
+	numeric.usable = failed === -1;
+	if (numeric.usable) return { ok: true, numeric };
 	const { symbolic, pivots, values, work } = numeric;
 	work.fill(0);
 	checkFinite(values);

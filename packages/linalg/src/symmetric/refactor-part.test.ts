@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { assemble, networks, runs } from "../random-network.test-helper.js";
 import { factor } from "./factor.js";
 import { refactorPart } from "./refactor-part.js";
+import { selectedInverse } from "./selected-inverse.js";
 import { solve } from "./solve.js";
 import { analyse } from "./symbolic.js";
 
@@ -73,8 +74,21 @@ describe("refactorPart", () => {
 		const loose = refactorPart(numeric, [net.pattern.edge[1]], [0]);
 		expect(loose).toMatchObject({ ok: false, reason: "not positive definite", pivot: 0 });
 		if (!loose.ok) expect([1, 2]).toContain(loose.node);
+		expect(() => solve(numeric, new Float64Array(3))).toThrow("the last factorisation failed");
+		expect(() => selectedInverse(numeric)).toThrow("the last factorisation failed");
 		must(refactorPart(numeric, [net.pattern.edge[1]], [-1]));
 		expect(numeric.store).toEqual(before);
+	});
+
+	it("recovers from a failure by way of another change", () => {
+		const net = assemble(3, [0, 0, 1], [-1, 1, 2], [1, 1, 1]);
+		const s = analyse(3, net.pattern.colPtr, net.pattern.rowIdx);
+		const numeric = must(factor(s, net.values, net.rowSums));
+		expect(refactorPart(numeric, [net.pattern.edge[1]], [0]).ok).toBe(false);
+		must(refactorPart(numeric, [], [], [2], [3])); // node 2 held to the reference instead
+		const values = net.values.slice();
+		values[net.pattern.edge[1]] = 0;
+		expect(numeric.store).toEqual(must(factor(s, values, Float64Array.of(1, 0, 3))).store);
 	});
 
 	it("refuses misuse by name", () => {

@@ -15,7 +15,7 @@ import { reach } from "./solve-sparse.js";
  *
  * @param entries places in the pattern's values; `values` their new values
  * @param nodes original indices whose row sum changes, `sums` the new row sums; only for a factor made with row sums
- * @returns as `refactor`; after a failure, changing back restores the factor
+ * @returns as `refactor`. After a failure the next call computes all columns again, so changing back restores the factor
  * @throws RangeError for a place or node outside the pattern, or a sign the subtraction-free path cannot take
  */
 export function refactorPart(
@@ -52,7 +52,7 @@ export function refactorPart(
 	const steps = reach(numeric, ends);
 	for (let q = 0; q < entries.length; q++) numeric.values[entries[q]] = values[q];
 	if (rowSums !== null) for (let q = 0; q < nodes.length; q++) rowSums[nodes[q]] = sums[q];
-	return report(numeric, eliminate(numeric, steps));
+	return report(numeric, eliminate(numeric, numeric.usable ? steps : null));
 }
 
 /** The column that holds place s. O(log n). */

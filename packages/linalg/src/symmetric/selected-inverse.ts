@@ -8,7 +8,7 @@
  * Every z_ik used lies in the pattern, because Struct(l_j) is a clique of it.
  * O(sum over j of the columns named in Struct(l_j)), the order of the factorisation itself.
  */
-import type { Numeric } from "./factor.js";
+import { type Numeric, requireUsable } from "./factor.js";
 
 /** Entries of A^-1 on the pattern of the factor (ohms, for a conductance matrix). */
 export interface SelectedInverse {
@@ -20,6 +20,7 @@ export interface SelectedInverse {
 
 /** Computes A^-1 on the pattern of L. */
 export function selectedInverse(numeric: Numeric): SelectedInverse {
+	requireUsable(numeric);
 	const { n, perm, inverse, lPtr, lRow } = numeric.symbolic;
 	const { lower, pivots } = numeric;
 	const z = new Float64Array(lower.length); // strict lower triangle, places as in lRow

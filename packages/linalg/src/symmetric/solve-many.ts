@@ -2,7 +2,7 @@
  * X = A^-1 B, four right-hand sides at a time so that each entry of L is read once for four products.
  * O(|L| columns).
  */
-import type { Numeric } from "./factor.js";
+import { type Numeric, requireUsable } from "./factor.js";
 
 /** Right-hand sides taken together. */
 const WIDTH = 4;
@@ -68,6 +68,7 @@ export function denseInverse(numeric: Numeric): Float64Array {
 
 /** x <- (L D L^T)^-1 x for four interleaved right-hand sides in elimination order. */
 function solveBlock(numeric: Numeric, x: Float64Array): void {
+	requireUsable(numeric);
 	const { n, lPtr, lRow } = numeric.symbolic;
 	const { lower, pivots } = numeric;
 	for (let j = 0; j < n; j++) {

@@ -5,7 +5,7 @@
  * SIAM J. Sci. Stat. Comput. 9 (1988) 862-874, with the tree reach of Liu 1986.
  * Forward O(sum of the columns reached); backward O(|L|) for all of x, or the reach of the entries wanted.
  */
-import type { Numeric } from "./factor.js";
+import { type Numeric, requireUsable } from "./factor.js";
 import { backward } from "./solve.js";
 
 /**
@@ -70,6 +70,7 @@ function forward(numeric: Numeric, indices: ArrayLike<number>, values: ArrayLike
 	if (indices.length !== values.length) {
 		throw new RangeError(`${indices.length} indices but ${values.length} values`);
 	}
+	requireUsable(numeric);
 	const touched = reach(numeric, indices);
 	for (let q = 0; q < indices.length; q++) x[inverse[indices[q]]] += values[q];
 	for (const j of touched) {

@@ -1,7 +1,7 @@
 /**
  * x = P^T L^-T D^-1 L^-1 P b. O(|L|).
  */
-import type { Numeric } from "./factor.js";
+import { type Numeric, requireUsable } from "./factor.js";
 
 /**
  * Solves A x = b, b overwritten by x.
@@ -12,6 +12,7 @@ export function solve(numeric: Numeric, b: Float64Array): Float64Array {
 	const { n, perm, lPtr, lRow } = numeric.symbolic;
 	const { lower, work: x } = numeric;
 	if (b.length !== n) throw new RangeError(`right-hand side has ${b.length} entries, expected ${n}`);
+	requireUsable(numeric);
 	for (let k = 0; k < n; k++) x[k] = b[perm[k]];
 	for (let j = 0; j < n; j++) {
 		const xj = x[j]; // L x = P b
