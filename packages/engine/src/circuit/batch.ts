@@ -105,8 +105,7 @@ export class Batch {
 			const solution = stage.solution(change, states);
 			if (solution === undefined) return undefined;
 			if (dead) return this.#result(solution, states);
-			stage.differences(solution, "automata");
-			const next = stage.next(states);
+			const next = stage.next(states, solution);
 			if (next !== states) states = next;
 			else if (stage === this.#last) return this.#result(solution, states);
 			// Settled before the sound car is: go on at its settled point.

@@ -22,13 +22,16 @@ import { TETHER } from "./solver.js";
 import type { Term } from "./term.js";
 
 /** Most conductors changed at once before a full solve is the cheaper way (bench topic `circuit`). */
-const MOST_TERMS = 40;
+const MOST_TERMS = 100;
 /** Share of a difference below which it is computed another way. */
 const CANCELLED = 1e-3;
 /** Columns kept at once: those of one large connector. */
 const MOST_COLUMNS = 128;
 /** Volts by which a difference must move before its automaton is asked anew. */
 const STIRS = 1e-9;
+/** Correction in amperes that moves nothing. */
+const NOTHING = 1e-14;
+const NO_VOLTS: readonly number[] = [];
 
 /** What a change separates and joins. */
 interface Cut {
@@ -63,6 +66,9 @@ export class Stage {
 	readonly #watchOf: number[] = [];
 	/** State that each automaton moves to from here without a change. */
 	readonly #follows: Uint8Array;
+	readonly #next: Uint8Array;
+	/** No automaton moves from here without a change. */
+	readonly #stays: boolean;
 	#bridges: Bridges | undefined;
 	#pairsIn: Map<number, number[]> | undefined;
 	readonly #columns = new Map<string, Float64Array>();
@@ -103,6 +109,8 @@ export class Stage {
 			if (at === undefined) return point.states[k]!;
 			return spec.next(point.states[k]!, Array.from(this.#base.subarray(at, at + watch.length)));
 		});
+		this.#next = new Uint8Array(this.#watchOf.length);
+		this.#stays = this.#follows.every((state, k) => state === point.states[k]);
 	}
 
 	/** Index of the first of the given pairs in `volts`; before it lie the automata's. */
@@ -110,26 +118,27 @@ export class Stage {
 	readonly #pairs: readonly (readonly [number, number])[];
 
 	/**
-	 * States that follow under a change, from the automata's differences in `volts`.
-	 * The very array given where none moves.
+	 * States that follow under a change.
+	 * The very array given where none moves. `volts` of the automata's pairs are overwritten.
 	 */
-	next(states: Uint8Array): Uint8Array {
+	next(states: Uint8Array, solution: Solution): Uint8Array {
 		const { automata } = this.point.standing;
-		let next = states;
-		for (let k = 0; k < this.#watchOf.length; k++) {
+		const moved = states !== this.point.states && states.some((state, k) => state !== this.point.states[k]);
+		const still = !moved && solution.c.every((c) => Math.abs(c) < NOTHING);
+		if (still) return this.#stays ? states : this.#follows;
+		this.differences(solution, "automata");
+		const next = this.#next;
+		let changes = false;
+		for (let k = 0; k < next.length; k++) {
 			const at = this.#watchOf[k]!;
-			const { spec, watch } = automata[k]!;
+			const end = this.#watchOf[k + 1] ?? this.first;
 			let stirs = states[k] !== this.point.states[k];
-			for (let w = at; w < at + watch.length; w++)
-				if (Math.abs(this.volts[w]! - this.#base[w]!) > STIRS) stirs = true;
-			const to = stirs
-				? spec.next(states[k]!, Array.from(this.volts.subarray(at, at + watch.length)))
-				: this.#follows[k]!;
-			if (to === states[k]) continue;
-			if (next === states) next = states.slice();
-			next[k] = to;
+			for (let w = at; w < end && !stirs; w++) stirs = Math.abs(this.volts[w]! - this.#base[w]!) > STIRS;
+			const seen = stirs ? Array.from(this.volts.subarray(at, end)) : NO_VOLTS;
+			next[k] = stirs ? automata[k]!.spec.next(states[k]!, seen) : this.#follows[k]!;
+			if (next[k] !== states[k]) changes = true;
 		}
-		return next;
+		return changes ? next.slice() : states;
 	}
 
 	/** Everything that differs from the kept point: the change itself and the automata that moved. */
