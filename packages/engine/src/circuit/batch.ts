@@ -45,7 +45,10 @@ export class Kept {
 
 	/** The rounds before the settled one, looking at the automata only. */
 	get early(): readonly Stage[] {
-		this.#stages ??= this.#early.map((point) => new Stage(point, [], this.dead, []));
+		this.#stages ??= this.#early.map((point, k) => {
+			const { states } = this.#early[k + 1] ?? this.settled;
+			return new Stage(point, [], this.dead, [], states);
+		});
 		return this.#stages;
 	}
 }
@@ -99,7 +102,7 @@ export class Batch {
 
 	#lowRank(change: Change): Evaluated | undefined {
 		const { early, dead } = this.#kept;
-		let states: Uint8Array = new Uint8Array(this.#kept.standing.automata.length);
+		let states = (early[0] ?? this.#last).point.states;
 		for (let round = 0; round < early.length + MORE_ROUNDS; round++) {
 			const stage = early[round] ?? this.#last;
 			const solution = stage.solution(change, states);

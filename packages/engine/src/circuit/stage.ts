@@ -17,7 +17,7 @@ import { type Operating, voltsAt } from "./operating.js";
 import { across, column } from "./rank-one.js";
 import { Rows } from "./rows.js";
 import { type Shift, shifted } from "./shift.js";
-import { solveSmall } from "./small.js";
+import { solveSmall, TRUSTED_PIVOT } from "./small.js";
 import { TETHER } from "./solver.js";
 import type { Term } from "./term.js";
 
@@ -76,12 +76,14 @@ export class Stage {
 	/**
 	 * @param pairs node pairs looked at; the automata's watches are put before them
 	 * @param metered nodes into which an ohmmeter pushes its own current
+	 * @param follows states of the sound car's next round; without them the point is the settled one
 	 */
 	constructor(
 		readonly point: Operating,
 		pairs: readonly (readonly [number, number])[],
 		readonly dead: boolean,
 		metered: readonly number[],
+		follows?: Uint8Array,
 	) {
 		const all: (readonly [number, number])[] = [];
 		const { automata } = point.standing;
@@ -104,13 +106,9 @@ export class Stage {
 				.map((node) => this.#chains.nodeOf[node]!)
 				.filter((chain) => chain >= 0),
 		);
-		this.#follows = Uint8Array.from(automata, ({ spec, watch }, k) => {
-			const at = this.#watchOf[k];
-			if (at === undefined) return point.states[k]!;
-			return spec.next(point.states[k]!, Array.from(this.#base.subarray(at, at + watch.length)));
-		});
+		this.#follows = follows ?? point.states;
+		this.#stays = follows === undefined;
 		this.#next = new Uint8Array(this.#watchOf.length);
-		this.#stays = this.#follows.every((state, k) => state === point.states[k]);
 	}
 
 	/** Index of the first of the given pairs in `volts`; before it lie the automata's. */
@@ -123,8 +121,7 @@ export class Stage {
 	 */
 	next(states: Uint8Array, solution: Solution): Uint8Array {
 		const { automata } = this.point.standing;
-		const moved = states !== this.point.states && states.some((state, k) => state !== this.point.states[k]);
-		const still = !moved && solution.c.every((c) => Math.abs(c) < NOTHING);
+		const still = states === this.point.states && solution.c.every((c) => Math.abs(c) < NOTHING);
 		if (still) return this.#stays ? states : this.#follows;
 		this.differences(solution, "automata");
 		const next = this.#next;
@@ -138,14 +135,15 @@ export class Stage {
 			next[k] = stirs ? automata[k]!.spec.next(states[k]!, seen) : this.#follows[k]!;
 			if (next[k] !== states[k]) changes = true;
 		}
-		return changes ? next.slice() : states;
+		if (!changes) return states;
+		return next.every((state, k) => state === this.#follows[k]) ? this.#follows : next.slice();
 	}
 
 	/** Everything that differs from the kept point: the change itself and the automata that moved. */
 	#terms(change: Change, states: Uint8Array): Term[] {
 		const { circuit, siemens, emf, standing } = this.point;
 		const to = new Map<number, { siemens: number; emf: number }>();
-		standing.automata.forEach((automaton, k) => {
+		if (states !== this.point.states) standing.automata.forEach((automaton, k) => {
 			if (states[k] === this.point.states[k]) return;
 			const row = automaton.spec.table[states[k]!]!;
 			automaton.branches.forEach((branch, at) => {
@@ -172,14 +170,28 @@ export class Stage {
 
 	/** The correction for a change with the automata in `states`; undefined where it must be solved anew. */
 	solution(change: Change, states: Uint8Array): Solution | undefined {
-		const all = this.#terms(change, states);
-		if (all.length > MOST_TERMS) return undefined;
-		const cut = this.#cut(all);
+		const given = this.#terms(change, states);
+		if (given.length > MOST_TERMS) return undefined;
+		const cut = this.#cut(given);
 		if (cut === undefined) return undefined;
-		const carrying = cut.bridges.length > 0 ? all.filter((t) => !cut.bridges.includes(t.branch)) : all;
-		const terms = [...shifted(this.point, this.#chains, this.#metered, carrying), ...cut.tethers];
-		const k = terms.length;
+		const carrying = cut.bridges.length > 0 ? given.filter((t) => !cut.bridges.includes(t.branch)) : given;
+		const worked = shifted(this.point, this.#chains, this.#metered, carrying);
+		const terms = cut.tethers.length > 0 ? [...worked, ...cut.tethers] : worked;
 		const s = this.#between(terms);
+		const c = terms.length === 1 ? this.#one(terms[0]!, s[0]!) : this.#several(terms, s);
+		return c && { given, terms, c, s, cut };
+	}
+
+	/** c of a single conductor. */
+	#one(term: Term, s: number): Float64Array | undefined {
+		const pivot = 1 + term.dg * s;
+		if (!(Math.abs(pivot) > TRUSTED_PIVOT)) return undefined;
+		const u = across(this.point.volts, term) + s * term.dh;
+		return Float64Array.of(term.dh - (term.dg * u) / pivot);
+	}
+
+	#several(terms: readonly Term[], s: Float64Array): Float64Array | undefined {
+		const k = terms.length;
 		const m = new Float64Array(k * k);
 		const y = new Float64Array(k);
 		for (let i = 0; i < k; i++) {
@@ -193,7 +205,7 @@ export class Stage {
 		}
 		if (solveSmall(m, y, k) === undefined) return undefined;
 		for (let i = 0; i < k; i++) y[i] = terms[i]!.dh - y[i]!;
-		return { given: all, terms, c: y, s, cut };
+		return y;
 	}
 
 	/** What the change separates at bridges, and what it joins. Undefined where that cannot be said cheaply. */

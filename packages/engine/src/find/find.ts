@@ -18,7 +18,9 @@ export interface Findable {
 }
 
 /** Faults shown, at most, and those with their grounds. */
-const MOST_SHOWN = 40;
+const MOST_SHOWN = 30;
+/** Of these, the leading ones are compared with each other for being alike. */
+const MOST_COMPARED = 12;
 /** Hypotheses that a next reading is to tell apart: this share of all belief, and at most so many. */
 const BELIEF = 0.995;
 const MOST_LEADING = 60;
@@ -124,10 +126,10 @@ function ranked(w: Weighed, all: readonly Weighed[], items: readonly Item[], wat
 /** Faults whose every monitor and function number is the same: only a reading inside the circuit tells them apart. */
 function alike(w: Weighed, all: readonly Weighed[], watch: Watch): string[] {
 	const [only, ...more] = w.fault!.patterns;
-	if (more.length > 0) return [];
+	if (more.length > 0 || all.indexOf(w) >= MOST_COMPARED) return [];
 	const { predictions } = watch;
 	return all
-		.slice(0, MOST_SHOWN)
+		.slice(0, MOST_COMPARED)
 		.filter(({ fault }) => fault && fault !== w.fault && fault.patterns.length === 1)
 		.filter(({ fault }) => {
 			const theirs = fault!.patterns[0]!.change;

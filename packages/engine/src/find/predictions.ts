@@ -23,7 +23,8 @@ export class Predictions {
 	readonly #groups: Group[] = [];
 	/** Group and place in it of each thing. */
 	readonly #placeOf: { readonly group: number; readonly at: number }[] = [];
-	readonly #known = new WeakMap<Change, (Shown | undefined)[]>();
+	/** What was found under a change, shared by all changes that it stands for; by condition. */
+	readonly #known = new WeakMap<Change, { readonly change: Change; readonly shown: (Shown | undefined)[] }>();
 
 	readonly #standsFor: (change: Change) => Change;
 
@@ -65,14 +66,18 @@ export class Predictions {
 	}
 
 	#shown(group: number, change: Change): Shown {
-		const asked = this.#standsFor(change);
-		let known = this.#known.get(asked);
+		let known = this.#known.get(change);
 		if (known === undefined) {
-			known = new Array<Shown | undefined>(this.#groups.length);
-			this.#known.set(asked, known);
+			const stands = this.#standsFor(change);
+			known = this.#known.get(stands);
+			if (known === undefined) {
+				known = { change: stands, shown: new Array<Shown | undefined>(this.#groups.length) };
+				this.#known.set(stands, known);
+			}
+			this.#known.set(change, known);
 		}
-		known[group] ??= this.#find(this.#groups[group]!, asked);
-		return known[group];
+		known.shown[group] ??= this.#find(this.#groups[group]!, known.change);
+		return known.shown[group];
 	}
 
 	#find(group: Group, change: Change): Shown {

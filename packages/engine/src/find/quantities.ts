@@ -1,7 +1,7 @@
 /** Monitors, functions and readings as probes of the network, grouped by the condition they are seen in. */
 import { type Circuit, currentBetween, Kept, type Probe, pinNode } from "../circuit/index.js";
 import type { FunctionNeed, Loom, Monitor, Quantity } from "../loom/index.js";
-import { meterError, pointOf, type Question, sensitivity, WORKSHOP_METER } from "../readings/index.js";
+import { deviationOf, meterError, pointOf, type Question, WORKSHOP_METER } from "../readings/index.js";
 
 /** A number seen in one condition: a weighted sum of probes (a monitor with a twin has two). */
 export interface Seen {
@@ -31,7 +31,7 @@ export class SoundCar {
 	seen(when: string, dead: boolean, terms: Seen["terms"]): Seen {
 		const point = this.kept(when, dead).settled;
 		let square = 0;
-		for (const { probe, factor } of terms) square += (factor * sensitivity(point, probe).deviation) ** 2;
+		for (const { probe, factor } of terms) square += (factor * deviationOf(point, probe)) ** 2;
 		return { when, dead, terms, deviation: Math.sqrt(square) };
 	}
 }

@@ -11,4 +11,4 @@ export {
 	takeReading,
 	type What,
 } from "./reading.js";
-export { type Contribution, type Sensitivity, sensitivity } from "./sensitivity.js";
+export { type Contribution, deviationOf, type Sensitivity, sensitivity } from "./sensitivity.js";

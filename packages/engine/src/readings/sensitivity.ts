@@ -26,6 +26,24 @@ export interface Sensitivity {
 
 /** Cost: one solve and O(branches). The probe must not read 'open'. */
 export function sensitivity(point: Operating, probe: Probe): Sensitivity {
+	const contributions: Contribution[] = [];
+	const sourceOhms = eachDeviation(point, probe, (branch, deviation) => contributions.push({ branch, deviation }));
+	let square = 0;
+	for (const { deviation } of contributions) square += deviation ** 2;
+	return { contributions, deviation: Math.sqrt(square), sourceOhms };
+}
+
+/** Standard deviation of a reading alone, in its unit. */
+export function deviationOf(point: Operating, probe: Probe): number {
+	let square = 0;
+	eachDeviation(point, probe, (_branch, deviation) => {
+		square += deviation ** 2;
+	});
+	return Math.sqrt(square);
+}
+
+/** Tells the deviation from each branch; returns the ohms seen by the meter. */
+function eachDeviation(point: Operating, probe: Probe, tell: (branch: number, deviation: number) => void): number {
 	const { circuit, siemens, emf } = point;
 	const { branches } = circuit;
 	const x = new Float64Array(circuit.nodes.length);
@@ -43,24 +61,17 @@ export function sensitivity(point: Operating, probe: Probe): Sensitivity {
 	}
 	point.solve(x);
 	const own = new Map(probe.kind === "amps" ? probe.branches.map((b) => [b.branch, b.sign]) : []);
-	const contributions: Contribution[] = [];
-	let square = 0;
 	for (let k = 0; k < branches.length; k++) {
 		const g = siemens[k]!;
 		if (g === 0) continue;
 		const { a, b, spread, emfSpread } = branches[k]!;
 		const adjoint = voltsAt(x, a) - voltsAt(x, b);
-		const across =
-			probe.kind === "ohms" ? adjoint : voltsAt(point.volts, a) - voltsAt(point.volts, b) - emf[k]!;
-		let byResistance = g * adjoint * across;
+		const across = probe.kind === "ohms" ? adjoint : voltsAt(point.volts, a) - voltsAt(point.volts, b) - emf[k]!;
+		let byResistance = g * adjoint * across * spread;
 		const sign = own.get(k);
-		if (sign !== undefined) byResistance -= sign * branchAmps(point, k);
+		if (sign !== undefined) byResistance -= sign * branchAmps(point, k) * spread;
 		const byEmf = probe.kind === "ohms" ? 0 : g * adjoint * emfSpread;
-		const deviation = Math.hypot(byResistance * spread, byEmf);
-		if (deviation === 0) continue;
-		contributions.push({ branch: k, deviation });
-		square += deviation ** 2;
+		if (byResistance !== 0 || byEmf !== 0) tell(k, Math.sqrt(byResistance ** 2 + byEmf ** 2));
 	}
-	const sourceOhms = probe.kind === "amps" ? 0 : voltsAt(x, probe.a) - voltsAt(x, probe.b);
-	return { contributions, deviation: Math.sqrt(square), sourceOhms };
+	return probe.kind === "amps" ? 0 : voltsAt(x, probe.a) - voltsAt(x, probe.b);
 }
