@@ -38,7 +38,7 @@ export function ListAndDetail({ label, rows, open, onOpen, empty, children }: Li
 								onClick={() => onOpen(id)}
 							>
 								<span className="row-main">
-									<strong>{title}</strong>
+									<strong className="cap">{title}</strong>
 									<span className="soft">{text}</span>
 								</span>
 								<span className="row-end" title={endLabel}>

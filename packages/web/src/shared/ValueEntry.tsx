@@ -3,7 +3,7 @@ import { Button, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { Choice } from "./Choice.js";
 import { parseShown } from "./parse-shown.js";
-import { SCALES, type Unit } from "./words.js";
+import { SCALES, type Scale, type Unit } from "./words.js";
 
 interface ValueEntryProps {
 	readonly unit: Unit;
@@ -12,8 +12,9 @@ interface ValueEntryProps {
 }
 
 export function ValueEntry({ unit, onValue }: ValueEntryProps) {
+	const scales = plainFirst(SCALES[unit]);
 	const [text, setText] = useState("");
-	const [word, setWord] = useState(SCALES[unit].find(({ by }) => by === 1)!.word);
+	const [word, setWord] = useState(scales[0]!.word);
 	const [wrong, setWrong] = useState("");
 	const scale = SCALES[unit].find((s) => s.word === word)!;
 	const take = () => {
@@ -44,7 +45,7 @@ export function ValueEntry({ unit, onValue }: ValueEntryProps) {
 			<Choice
 				label="Unit"
 				value={word}
-				options={SCALES[unit].map((s) => ({ value: s.word, label: s.word }))}
+				options={scales.map((s) => ({ value: s.word, label: s.word }))}
 				onChange={setWord}
 			/>
 			<Button type="submit">Enter</Button>
@@ -54,3 +55,7 @@ export function ValueEntry({ unit, onValue }: ValueEntryProps) {
 		</form>
 	);
 }
+
+/** The unit itself, then its prefixes. */
+const plainFirst = (scales: readonly Scale[]): Scale[] =>
+	[...scales].sort((a, b) => Number(b.by === 1) - Number(a.by === 1));

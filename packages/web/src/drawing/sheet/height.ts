@@ -16,6 +16,8 @@ interface Edge {
 }
 
 const WIRE_WEIGHT = 8;
+/** Towards ground, everywhere: what leads nowhere still falls away from its supply. */
+const LEAK = 0.02;
 const SWEEPS = 400;
 
 const known = new WeakMap<Loom, ReadonlyMap<string, number>>();
@@ -49,7 +51,7 @@ function relax(
 		for (const [name, neighbours] of near) {
 			if (fixed.has(name) || neighbours.length === 0) continue;
 			let sum = 0;
-			let weights = 0;
+			let weights = LEAK;
 			for (const { to, weight } of neighbours) {
 				sum += weight * heights.get(to)!;
 				weights += weight;

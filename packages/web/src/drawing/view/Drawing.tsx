@@ -48,19 +48,6 @@ export function Drawing({ which, path, when: first = "", leads = NO_LEADS, onPoi
 	if (!sheet.data || !placed.data) return <Working what="Drawing the circuit" />;
 	return (
 		<section className="drawing stack" aria-label="Circuit drawing">
-			<div className="drawing-tools">
-				<ConditionChoice which={which} value={when} onChange={setChosen} label="Drawn as in" atRest />
-				<Button
-					variant="default"
-					disabled={!sheet.data.more || further >= MOST_FURTHER}
-					onClick={() => setFurther(further + 1)}
-				>
-					One wire further
-				</Button>
-				<Button variant="default" disabled={further === 0} onClick={() => setFurther(further - 1)}>
-					One wire less
-				</Button>
-			</div>
 			<DrawingFrame
 				sheet={sheet.data}
 				placed={placed.data}
@@ -68,7 +55,19 @@ export function Drawing({ which, path, when: first = "", leads = NO_LEADS, onPoi
 				leads={leads}
 				onWire={setWire}
 				{...(onPoint && { onPoint })}
-			/>
+			>
+				<Button
+					variant="default"
+					disabled={!sheet.data.more || further >= MOST_FURTHER}
+					onClick={() => setFurther(further + 1)}
+				>
+					More wires
+				</Button>
+				<Button variant="default" disabled={further === 0} onClick={() => setFurther(further - 1)}>
+					Fewer wires
+				</Button>
+			</DrawingFrame>
+			<ConditionChoice which={which} value={when} onChange={setChosen} label="Drawn as in" atRest />
 			{wire !== "" && <WirePanel which={which} wire={wire} when={when} close={() => setWire("")} />}
 			<WireList wires={sheet.data.wires} selected={wire} onWire={setWire} />
 		</section>

@@ -1,6 +1,6 @@
 /** The part of a drawing that moves, with its buttons. */
 import { Button } from "@mantine/core";
-import { useMemo, useRef } from "react";
+import { type ReactNode, useMemo, useRef } from "react";
 import type { PlacedSheet } from "../layout/types.js";
 import type { Sheet } from "../sheet/types.js";
 import { describe } from "./describe.js";
@@ -14,9 +14,19 @@ interface DrawingFrameProps {
 	readonly leads: ReadonlyMap<string, string>;
 	readonly onWire: (wire: string) => void;
 	readonly onPoint?: (name: string) => void;
+	/** Further buttons beside those that move the drawing. */
+	readonly children: ReactNode;
 }
 
-export function DrawingFrame({ sheet, placed, selected, leads, onWire, onPoint }: DrawingFrameProps) {
+export function DrawingFrame({
+	sheet,
+	placed,
+	selected,
+	leads,
+	onWire,
+	onPoint,
+	children,
+}: DrawingFrameProps) {
 	const frame = useRef<SVGSVGElement>(null);
 	const size = useMemo(() => ({ width: placed.width, height: placed.height }), [placed]);
 	const { place, zoom, whole, handlers } = usePanZoom(frame, size, (target) => {
@@ -34,7 +44,7 @@ export function DrawingFrame({ sheet, placed, selected, leads, onWire, onPoint }
 					</g>
 				</svg>
 			</div>
-			<div className="drawing-zoom">
+			<div className="drawing-tools">
 				<Button variant="default" onClick={() => zoom(1.35)}>
 					Closer
 				</Button>
@@ -44,6 +54,7 @@ export function DrawingFrame({ sheet, placed, selected, leads, onWire, onPoint }
 				<Button variant="default" onClick={whole}>
 					Whole
 				</Button>
+				{children}
 			</div>
 		</div>
 	);

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { fit, scaledAbout } from "./place.js";
+import { fit, scaledAbout, start } from "./place.js";
 
 const px = fc.double({ min: -2000, max: 2000, noNaN: true });
 
@@ -18,7 +18,11 @@ test("the point under the fingers stays where it is", () => {
 
 test("a small drawing is shown whole and in the middle, a large one from its top", () => {
 	expect(fit({ width: 1000, height: 500 }, { width: 500, height: 500 })).toEqual({ scale: 1, x: 250, y: 0 });
-	const large = fit({ width: 400, height: 400 }, { width: 400, height: 4000 });
-	expect(large.y).toBe(0);
-	expect(large.scale).toBeGreaterThan(0.5);
+	expect(start({ width: 1000, height: 500 }, { width: 500, height: 500 }).scale).toBe(1);
+	const [frame, sheet] = [
+		{ width: 400, height: 400 },
+		{ width: 500, height: 4000 },
+	];
+	expect(start(frame, sheet)).toEqual({ scale: 0.8, x: 0, y: 0 });
+	expect(fit(frame, sheet).scale).toBe(0.1);
 });

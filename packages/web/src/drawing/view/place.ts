@@ -13,19 +13,27 @@ export interface Size {
 
 const LEAST = 0.15;
 const MOST = 4;
-/** Below this scale names cannot be read: a large drawing starts at its supply side instead of whole. */
-const READABLE = 0.95;
-const LARGEST_START = 1.15;
+/** Scales at which names are easy to read, and can still be read. */
+const EASY = 0.95;
+const READABLE = 0.7;
+const LARGEST = 1.15;
 
-/** The whole drawing in the middle, or, where it would be too small to read, its top. */
+/** To start with: the whole drawing or, where that could not be read, as much of its top as can be. */
+export function start(frame: Size, sheet: Size): Place {
+	const { scale } = fit(frame, sheet);
+	const wide = frame.width / (sheet.width || 1);
+	return middle(frame, sheet, Math.max(scale, Math.min(EASY, Math.max(READABLE, wide))));
+}
+
+/** The whole drawing in the middle. */
 export function fit(frame: Size, sheet: Size): Place {
 	const whole = Math.min(frame.width / (sheet.width || 1), frame.height / (sheet.height || 1));
-	const scale = Math.min(Math.max(whole, READABLE), LARGEST_START);
-	return {
-		scale,
-		x: (frame.width - sheet.width * scale) / 2,
-		y: Math.max(0, (frame.height - sheet.height * scale) / 2),
-	};
+	return middle(frame, sheet, Math.min(whole, LARGEST));
+}
+
+function middle(frame: Size, sheet: Size, scale: number): Place {
+	const y = Math.max(0, (frame.height - sheet.height * scale) / 2);
+	return { scale, x: (frame.width - sheet.width * scale) / 2, y };
 }
 
 export function panned(place: Place, by: { readonly x: number; readonly y: number }): Place {

@@ -1,6 +1,6 @@
 /** Moving and scaling a drawing by one finger, two fingers, wheel or buttons. */
 import { type PointerEvent, type RefObject, useCallback, useEffect, useRef, useState } from "react";
-import { fit, type Place, panned, type Size, scaledAbout } from "./place.js";
+import { fit, type Place, panned, type Size, scaledAbout, start } from "./place.js";
 
 /** A touch that moved less than this many px is a tap. Wide, for gloves. */
 const TAP_PX = 10;
@@ -36,15 +36,17 @@ export function usePanZoom(
 	const whole = useCallback(() => {
 		const box = frame.current?.getBoundingClientRect();
 		if (box) setPlace(fit(box, sheet));
-		touched.current = false;
+		touched.current = true;
 	}, [frame, sheet]);
 
 	useEffect(() => {
 		const element = frame.current;
 		if (!element) return;
-		whole();
+		const begin = () => setPlace(start(element.getBoundingClientRect(), sheet));
+		touched.current = false;
+		begin();
 		const observer = new ResizeObserver(() => {
-			if (!touched.current) whole();
+			if (!touched.current) begin();
 		});
 		observer.observe(element);
 		const wheel = (event: WheelEvent) => {
@@ -60,7 +62,7 @@ export function usePanZoom(
 			observer.disconnect();
 			element.removeEventListener("wheel", wheel);
 		};
-	}, [frame, whole]);
+	}, [frame, sheet]);
 
 	const zoom = useCallback(
 		(by: number) => {

@@ -33,7 +33,7 @@ export function Steps() {
 					<li key={step.row} className="step" data-misfit={misfit.has(step.step) || undefined}>
 						<span className="step-number mono">{step.step}</span>
 						<div>
-							<strong>{step.title || step.kind}</strong>
+							<strong className="cap">{step.title || step.kind}</strong>
 							<div className="soft">
 								<span className="tag">{step.kind}</span> {stepWords(step)}
 							</div>

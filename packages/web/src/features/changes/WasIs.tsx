@@ -15,6 +15,8 @@ export function WasIs({ change }: { change: Change }) {
 	);
 }
 
+const MOST_PLACES = 4;
+
 function Side({ word, joined }: { word: string; joined: Joined | undefined }) {
 	return (
 		<div>
@@ -26,7 +28,7 @@ function Side({ word, joined }: { word: string; joined: Joined | undefined }) {
 
 function JoinedWire({ joined: { wire, reaches } }: { joined: Joined }) {
 	const splices = [...new Set(reaches.flatMap((reach) => reach.splices))];
-	const places = reaches.map(({ place }) => place);
+	const places = reaches.length > MOST_PLACES ? reaches.slice(0, MOST_PLACES - 1) : reaches;
 	return (
 		<>
 			<WireSwatch colours={wire.colours} />
@@ -35,14 +37,21 @@ function JoinedWire({ joined: { wire, reaches } }: { joined: Joined }) {
 				{lengthWords(wire.metres)}
 				{splices.length > 0 && (
 					<>
-						, by {splices.length === 1 ? "splice" : "splices"} {splices.join(", ")}
+						, by {splices.length === 1 ? "splice" : "splices"} <Names names={splices} />
 					</>
 				)}{" "}
-				to{" "}
-				{places.length > 4
-					? `${places.slice(0, 3).join(", ")} and ${places.length - 3} more`
-					: places.join(", ")}
+				to <Names names={places.map(({ place }) => place)} />
+				{places.length < reaches.length && ` and ${reaches.length - places.length} more`}
 			</span>
 		</>
 	);
 }
+
+/** Names that do not break at their hyphens. */
+const Names = ({ names }: { names: readonly string[] }) =>
+	names.map((name, k) => (
+		<span key={name}>
+			{k > 0 && ", "}
+			<span className="unbroken">{name}</span>
+		</span>
+	));

@@ -14,7 +14,7 @@ export function FindingDetail({ finding, which }: { finding: Finding; which: Whi
 				</span>{" "}
 				{meaning}
 			</p>
-			<h2>{finding.where}</h2>
+			<h2 className="cap">{finding.where}</h2>
 			<dl className="reasons">
 				<div>
 					<dt>Why</dt>

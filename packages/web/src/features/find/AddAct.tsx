@@ -30,7 +30,7 @@ export function AddAct({ which, onAct }: ActFormProps) {
 	const [open, setOpen] = useState<(typeof FORMS)[number]>();
 	return (
 		<>
-			<div className="choice">
+			<div className="add-acts">
 				{FORMS.map((form) => (
 					<Button key={form.name} variant="default" onClick={() => setOpen(form)}>
 						{form.name}

@@ -44,7 +44,7 @@ export function Find() {
 							</p>
 						</section>
 					) : !data ? (
-						<Working what="Weighing every fault of the loom" />
+						<Working what="Weighing every fault of the loom; the first time takes longest" />
 					) : (
 						<>
 							<p className="soft" role="status">

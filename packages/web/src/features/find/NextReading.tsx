@@ -43,7 +43,7 @@ export function NextReading({ found, shown, busy }: NextReadingProps) {
 				<span className="tag">{duration(step.minutes)}</span>
 			</p>
 			<h2>{step.text}</h2>
-			<p>{step.because}</p>
+			<p className="cap">{step.because}</p>
 			<Cautions cautions={step.cautions} />
 			<ValueEntry
 				key={keyOf(step)}

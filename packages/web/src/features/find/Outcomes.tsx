@@ -8,7 +8,7 @@ export function Outcomes({ outcomes }: { outcomes: NextStep["outcomes"] }) {
 		<ul className="outcomes" aria-label="What each outcome would say">
 			{outcomes.map(({ text, chance, favours }) => (
 				<li key={text}>
-					<strong>{text}</strong>
+					<strong className="cap">{text}</strong>
 					<span>speaks for: {favours}</span>
 					<span className="share-number">{percent(chance)}</span>
 					<span className="share-bar" aria-hidden="true">

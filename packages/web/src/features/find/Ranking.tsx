@@ -5,7 +5,7 @@ import { useState } from "react";
 import { count, percent } from "../../shared/words.js";
 import { FaultDetail } from "./FaultDetail.js";
 
-const SHOWN = 12;
+const SHOWN = 6;
 
 export function Ranking({ found, which }: { found: Found; which: Which }) {
 	const [open, setOpen] = useState("");
@@ -59,7 +59,7 @@ interface BarProps {
 const Bar = ({ words, kind, share, open, onOpen }: BarProps) => (
 	<UnstyledButton className="ranking-row" aria-expanded={open} onClick={onOpen}>
 		<span className="ranking-words">
-			<strong>{words}</strong>
+			<strong className="cap">{words}</strong>
 			<span className="soft">{kind}</span>
 		</span>
 		<span className="ranking-number">{percent(share)}</span>

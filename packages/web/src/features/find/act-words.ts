@@ -13,7 +13,7 @@ export interface ActWords {
 export function actWords(act: Act, loom: Loom): ActWords {
 	switch (act.kind) {
 		case "occasion":
-			return { sort: "Later", text: act.body.note || "seen on another occasion" };
+			return { sort: "Note", text: act.body.note || "seen on another occasion" };
 		case "reseated":
 			return {
 				sort: "Reseated",

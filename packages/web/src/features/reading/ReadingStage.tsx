@@ -10,6 +10,7 @@ import { Choice } from "../../shared/Choice.js";
 import { LoomChoice } from "../../shared/LoomChoice.js";
 import { PointPicker } from "../../shared/PointPicker.js";
 import { Answer } from "./Answer.js";
+import { defaultCondition } from "./default-condition.js";
 import { TapPoint } from "./TapPoint.js";
 import { WHATS, whatOf } from "./whats.js";
 
@@ -19,8 +20,8 @@ export function ReadingStage() {
 	const which = whichOf(query);
 	const get = (name: string) => query.get(name) ?? "";
 	const [from, to, what] = [get("from"), get("to"), whatOf(get("what"))];
-	const conditions = car[which].conditions;
-	const when = conditions.has(get("when")) ? get("when") : ([...conditions.keys()][0] ?? "");
+	const loom = car[which];
+	const when = loom.conditions.has(get("when")) ? get("when") : defaultCondition(loom, what);
 	const question: Question | undefined = from && to ? { what, from, to, when } : undefined;
 	const reading = useReading(which, question);
 	const way = useWayBetween(which, from, to);

@@ -6,15 +6,17 @@ import { ConditionChoice } from "../../../drawing/view/ConditionChoice.js";
 import { Choice } from "../../../shared/Choice.js";
 import { PointPicker } from "../../../shared/PointPicker.js";
 import { ValueEntry } from "../../../shared/ValueEntry.js";
+import { defaultCondition } from "../../reading/default-condition.js";
 import { unitOf, WHATS } from "../../reading/whats.js";
 import type { ActFormProps } from "../AddAct.js";
 
 export function ReadingForm({ which, onAct }: ActFormProps) {
-	const { conditions } = useCar().car[which];
+	const loom = useCar().car[which];
 	const [from, setFrom] = useState("");
 	const [to, setTo] = useState("");
 	const [what, setWhat] = useState<What>("volts");
-	const [when, setWhen] = useState([...conditions.keys()][0] ?? "");
+	const [chosen, setWhen] = useState("");
+	const when = chosen || defaultCondition(loom, what);
 	return (
 		<div className="stack">
 			<PointPicker which={which} label="Lead 1, red" value={from} onPick={setFrom} />
