@@ -53,3 +53,16 @@ test("serve: one line with the address; told to stop, it ends well and leaves on
 	expect([said.out.split("\n").length, said.err]).toEqual([2, ""]);
 	expect(readdirSync(data)).toEqual(["loomwright.db"]);
 });
+
+test("serve under npm: when the shell between is told to stop, the server stops too", async () => {
+	const data = temporaryFolder();
+	const command = `"${process.execPath}" --conditions=source --import tsx "${main}" serve "${SMALL_CAR}" --data "${data}" --port 0; :`;
+	const shell = spawn("sh", ["-c", command], { env: { ...process.env, npm_lifecycle_event: "start" } });
+	await once(shell.stdout, "data");
+	expect(readdirSync(data).length).toBeGreaterThan(1);
+	const ended = once(shell, "close");
+	shell.kill("SIGTERM");
+	// The outputs close only when the server, which shares them, has ended.
+	await ended;
+	expect(readdirSync(data)).toEqual(["loomwright.db"]);
+});

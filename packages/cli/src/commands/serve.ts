@@ -17,8 +17,9 @@ export async function serve(
 	folder: string | undefined,
 	{ json, port, host, data }: Options,
 ): Promise<number> {
-	const server = await startServer({ port, host, data, folder });
+	// Listened for from the start, so that being told to stop while starting is not missed.
 	const stopped = toldToStop();
+	const server = await startServer({ port, host, data, folder });
 	if (json) printJson(terminal, { address: server.address, database: server.database });
 	else terminal.out(`Loomwright is at ${addresses(server.address, host).join(" and ")} (Ctrl+C stops it)\n`);
 	await stopped;
@@ -30,7 +31,20 @@ export async function serve(
 function toldToStop(): Promise<void> {
 	return new Promise((resolve) => {
 		for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => resolve());
+		if (process.env.npm_lifecycle_event !== undefined) whenLeftAlone(resolve);
 	});
+}
+
+const LOOK_MS = 500;
+
+/** npm tells only the shell between it and the server to stop: the shell's end is then the sign. */
+function whenLeftAlone(stop: () => void): void {
+	const parent = process.ppid;
+	const look = setInterval(() => {
+		if (process.ppid === parent) return;
+		clearInterval(look);
+		stop();
+	}, LOOK_MS).unref();
 }
 
 /** Listening on all networks of the machine, the addresses that tablets reach it by. */
