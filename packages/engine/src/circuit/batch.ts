@@ -7,7 +7,7 @@
  * in several places or too much moves, the change is solved anew.
  */
 import type { Change } from "./changes.js";
-import type { Circuit, Standing } from "./circuit.js";
+import type { Standing, Topology } from "./circuit.js";
 import { type Operating, operate, startUp } from "./operating.js";
 import { type Probe, probeValue } from "./probes.js";
 import { type Solution, Stage } from "./stage.js";
@@ -28,13 +28,13 @@ export interface Evaluated {
 
 /** The kept start-up of a circuit in one condition; shared by all batches that look at it. */
 export class Kept {
-	readonly settled: Operating;
-	readonly #early: readonly Operating[];
+	readonly settled: Operating<Topology>;
+	readonly #early: readonly Operating<Topology>[];
 	#stages: readonly Stage[] | undefined;
 
 	/** @param dead solve with all sources dead, for ohms */
 	constructor(
-		readonly circuit: Circuit,
+		readonly circuit: Topology,
 		readonly standing: Standing,
 		readonly dead = false,
 	) {

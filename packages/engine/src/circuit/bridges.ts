@@ -5,7 +5,7 @@
  * changes no potential difference on either side; it only makes readings across it 'open'.
  * R. E. Tarjan, 'A note on finding the bridges of a graph', Inf. Process. Lett. 2(6), 1974.
  */
-import type { Circuit } from "./circuit.js";
+import type { Topology } from "./circuit.js";
 
 export interface Bridges {
 	/** 1 for each branch that is a bridge. */
@@ -15,7 +15,7 @@ export interface Bridges {
 }
 
 /** Cost O(nodes + branches). Branches of 0 S are left out. */
-export function findBridges(circuit: Circuit, siemens: ArrayLike<number>): Bridges {
+export function findBridges(circuit: Topology, siemens: ArrayLike<number>): Bridges {
 	const n = circuit.nodes.length + 1;
 	const ground = n - 1;
 	const { branches } = circuit;

@@ -5,7 +5,7 @@
  * half-milliohm crimp is worked as a change of the chain's largest resistance, where the low-rank correction loses
  * no digits (1 - g z is then a plain fraction, not 1e-7), and only points inside the chain are put right after.
  */
-import type { Circuit } from "./circuit.js";
+import type { Topology } from "./circuit.js";
 
 export interface Chains {
 	/** Chain number of each branch, -1 where it is in none. */
@@ -21,7 +21,7 @@ export interface Chains {
 }
 
 /** Cost O(nodes + branches). Branches of 0 S are left out. */
-export function findChains(circuit: Circuit, siemens: ArrayLike<number>): Chains {
+export function findChains(circuit: Topology, siemens: ArrayLike<number>): Chains {
 	const n = circuit.nodes.length;
 	const { branches } = circuit;
 	const degree = new Int32Array(n);

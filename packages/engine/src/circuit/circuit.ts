@@ -44,7 +44,16 @@ export interface Difference {
 	readonly to: BranchState;
 }
 
-export class Circuit {
+/** Points and branches, as far as solving needs to know them. */
+export interface Topology {
+	/** Names of the points, for messages; the body metal is not among them. */
+	readonly nodes: readonly string[];
+	readonly branches: readonly Branch[];
+	readonly pattern: NetworkPattern;
+	readonly symbolic: Symbolic;
+}
+
+export class Circuit implements Topology {
 	readonly nodes: readonly string[];
 	readonly branches: readonly Branch[];
 	/** The branch numbers of each wire, contact, part and joint. */

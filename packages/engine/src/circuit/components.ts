@@ -3,7 +3,7 @@
  *
  * Whether a reading exists at all is decided here, by counting, never by a small pivot.
  */
-import type { Circuit } from "./circuit.js";
+import type { Topology } from "./circuit.js";
 
 export interface Components {
 	/** Component number of each node; the reference's component is 0. */
@@ -24,7 +24,7 @@ export interface Link {
  * Cost O(nodes + branches).
  */
 export function components(
-	circuit: Circuit,
+	circuit: Topology,
 	siemens: ArrayLike<number>,
 	links: readonly Link[] = [],
 ): Components {

@@ -1,7 +1,8 @@
 /** Assembling, solving and changing the network. */
 export { Batch, type Evaluated, Kept, type Path } from "./batch.js";
 export { type AddedBranch, type BranchChange, type Change, NO_CHANGE } from "./changes.js";
-export { type Branch, Circuit, type Difference, REFERENCE, type Standing, settingsOf } from "./circuit.js";
+export { type Branch, Circuit, type Difference, REFERENCE, type Standing, settingsOf, type Topology } from "./circuit.js";
+export { Condensed, nodesNeeded } from "./condense.js";
 export { CircuitError } from "./error.js";
 export { BODY, ENGINE_METAL, jointNode, pinNode, terminalNode, wireEndNode } from "./names.js";
 export {

@@ -6,7 +6,7 @@
  * with the parts concerned, never cut off.
  */
 import { type Change, changed, NO_CHANGE } from "./changes.js";
-import type { Automaton, Circuit, Standing } from "./circuit.js";
+import type { Automaton, Circuit, Standing, Topology } from "./circuit.js";
 import { componentOf } from "./components.js";
 import { CircuitError } from "./error.js";
 import { type NetworkSolver, solverOf } from "./solver.js";
@@ -14,8 +14,8 @@ import { type NetworkSolver, solverOf } from "./solver.js";
 /** Largest accepted |sum of currents| / (sum of conductances x largest potential) at a node. */
 export const RESIDUAL_LIMIT = 1e-10;
 
-export interface Operating extends NetworkSolver {
-	readonly circuit: Circuit;
+export interface Operating<T extends Topology = Circuit> extends NetworkSolver {
+	readonly circuit: T;
 	readonly standing: Standing;
 	readonly change: Change;
 	/** State of each automaton. */
@@ -32,7 +32,7 @@ export function voltsAt(volts: ArrayLike<number>, node: number): number {
 }
 
 /** True when no conducting way joins the two points: a meter between them reads 'open'. */
-export function separated(point: Operating, a: number, b: number): boolean {
+export function separated(point: Operating<Topology>, a: number, b: number): boolean {
 	return componentOf(point.components, a) !== componentOf(point.components, b);
 }
 
@@ -52,15 +52,19 @@ export interface SolveOptions {
  * Solves a circuit in a condition.
  * @throws CircuitError when it cycles or a residual is too large
  */
-export function operate(circuit: Circuit, standing: Standing, options: SolveOptions = {}): Operating {
+export function operate<T extends Topology>(circuit: T, standing: Standing, options: SolveOptions = {}): Operating<T> {
 	return startUp(circuit, standing, options).at(-1)!;
 }
 
 /** The same with every round of the start-up, from all automata at rest to the settled point. */
-export function startUp(circuit: Circuit, standing: Standing, options: SolveOptions = {}): Operating[] {
+export function startUp<T extends Topology>(
+	circuit: T,
+	standing: Standing,
+	options: SolveOptions = {},
+): Operating<T>[] {
 	const change = options.change ?? NO_CHANGE;
 	const states = new Uint8Array(standing.automata.length);
-	const rounds: Operating[] = [];
+	const rounds: Operating<T>[] = [];
 	const seen = new Set<string>();
 	for (;;) {
 		const point = solveStates(circuit, standing, change, states, options.dead === true);
@@ -94,13 +98,13 @@ function cycling(automata: readonly Automaton[], moved: readonly number[]): Circ
 }
 
 /** One solve with the automata held in `states`. */
-function solveStates(
-	circuit: Circuit,
+function solveStates<T extends Topology>(
+	circuit: T,
 	standing: Standing,
 	change: Change,
 	states: Uint8Array,
 	dead: boolean,
-): Operating {
+): Operating<T> {
 	const siemens = standing.siemens.slice();
 	const emf = dead ? new Float64Array(siemens.length) : standing.emf.slice();
 	standing.automata.forEach((automaton, k) => {
@@ -122,7 +126,7 @@ function solveStates(
 }
 
 /** Currents that the sources push into each node, in amperes. */
-function sources(circuit: Circuit, siemens: Float64Array, emf: Float64Array): Float64Array {
+function sources(circuit: Topology, siemens: Float64Array, emf: Float64Array): Float64Array {
 	const rhs = new Float64Array(circuit.nodes.length);
 	for (let k = 0; k < emf.length; k++) {
 		const amps = siemens[k]! * emf[k]!;
@@ -138,7 +142,7 @@ function sources(circuit: Circuit, siemens: Float64Array, emf: Float64Array): Fl
  * Kirchhoff's current law at every node, against the branches themselves and not the factored matrix.
  * @throws CircuitError naming the worst node
  */
-function checkCurrents(point: Operating): void {
+function checkCurrents(point: Operating<Topology>): void {
 	const { circuit, siemens, emf, volts, change } = point;
 	const n = circuit.nodes.length;
 	const sum = new Float64Array(n);

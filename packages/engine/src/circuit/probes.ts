@@ -1,5 +1,5 @@
 /** What is looked at in a solved network: a potential difference, a current, a resistance. */
-import type { Circuit } from "./circuit.js";
+import type { Circuit, Topology } from "./circuit.js";
 import { REFERENCE } from "./circuit.js";
 import { pinNode, wireEndNode } from "./names.js";
 import { type Operating, separated, voltsAt } from "./operating.js";
@@ -23,7 +23,7 @@ export type Probe = PairProbe | CurrentProbe;
  * Value of a probe at an operating point: volts, amperes or ohms; NaN where it reads 'open'.
  * Ohms need a point solved with `dead: true`.
  */
-export function probeValue(point: Operating, probe: Probe): number {
+export function probeValue(point: Operating<Topology>, probe: Probe): number {
 	if (probe.kind === "amps") {
 		let sum = 0;
 		for (const { branch, sign } of probe.branches) sum += sign * branchAmps(point, branch);
@@ -40,7 +40,7 @@ export function probeValue(point: Operating, probe: Probe): number {
 }
 
 /** Current from the branch's first node to its second, in amperes. */
-export function branchAmps(point: Operating, branch: number): number {
+export function branchAmps(point: Operating<Topology>, branch: number): number {
 	const { a, b } = point.circuit.branches[branch]!;
 	const across = voltsAt(point.volts, a) - voltsAt(point.volts, b);
 	return point.siemens[branch]! * (across - point.emf[branch]!);

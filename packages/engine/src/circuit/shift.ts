@@ -1,5 +1,6 @@
 /** Changes moved along their chain to its largest resistance (chains.ts says why). */
 import type { Chains } from "./chains.js";
+import type { Topology } from "./circuit.js";
 import type { Operating } from "./operating.js";
 import type { Term } from "./term.js";
 
@@ -23,7 +24,7 @@ const WORTH = 10;
 
 /** The same changes, each worked on the largest resistance of its chain where it is alone there. */
 export function shifted(
-	point: Operating,
+	point: Operating<Topology>,
 	chains: Chains,
 	metered: ReadonlySet<number>,
 	terms: readonly Term[],
@@ -49,7 +50,7 @@ export function shifted(
 }
 
 function moved(
-	point: Operating,
+	point: Operating<Topology>,
 	chains: Chains,
 	chain: number,
 	worked: number,

@@ -6,7 +6,7 @@
  */
 import { factor, type Numeric, solve } from "@loomwright/linalg";
 import type { AddedBranch } from "./changes.js";
-import type { Circuit } from "./circuit.js";
+import type { Topology } from "./circuit.js";
 import { type Components, componentOf, components } from "./components.js";
 import { CircuitError } from "./error.js";
 import { type RankOne, updatedSolve } from "./rank-one.js";
@@ -27,7 +27,7 @@ export interface NetworkSolver {
 }
 
 export function solverOf(
-	circuit: Circuit,
+	circuit: Topology,
 	siemens: Float64Array,
 	added: readonly AddedBranch[],
 ): NetworkSolver {
@@ -57,7 +57,7 @@ function spareTethers(bare: Components, joined: Components): RankOne[] {
 	return spare;
 }
 
-function factorNetwork(circuit: Circuit, siemens: Float64Array, found: Components): Numeric {
+function factorNetwork(circuit: Topology, siemens: Float64Array, found: Components): Numeric {
 	const { pattern, branches } = circuit;
 	const values = new Float64Array(pattern.rowIdx.length);
 	const toReference = new Float64Array(circuit.nodes.length);

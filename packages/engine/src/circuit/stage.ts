@@ -12,6 +12,7 @@ import { type SelectedInverse, selectedInverse } from "@loomwright/linalg";
 import { type Bridges, findBridges } from "./bridges.js";
 import { type Chains, findChains } from "./chains.js";
 import { type Change, changed } from "./changes.js";
+import type { Topology } from "./circuit.js";
 import { componentOf } from "./components.js";
 import { type Operating, voltsAt } from "./operating.js";
 import { across, column } from "./rank-one.js";
@@ -79,7 +80,7 @@ export class Stage {
 	 * @param follows states of the sound car's next round; without them the point is the settled one
 	 */
 	constructor(
-		readonly point: Operating,
+		readonly point: Operating<Topology>,
 		pairs: readonly (readonly [number, number])[],
 		readonly dead: boolean,
 		metered: readonly number[],

@@ -1,5 +1,5 @@
 /** From evidence to ranked faults and the next reading. */
-import { Circuit } from "../circuit/index.js";
+import { Circuit, nodesNeeded } from "../circuit/index.js";
 import { type Fault, faultSet } from "../faults/index.js";
 import type { Loom, LoomTables } from "../loom/index.js";
 import { applyRecipe, loomAs, type Touched } from "../recipe/index.js";
@@ -50,7 +50,8 @@ export class Finder {
 		);
 		const touched = of === "delivered" ? NOTHING_TOUCHED : car.touched;
 		this.faults = faultSet({ circuit, loom, touched, steps });
-		this.#watch = new Watch(circuit);
+		const changes = this.faults.flatMap((fault) => fault.patterns.map((pattern) => pattern.change));
+		this.#watch = new Watch(circuit, new Set(changes.flatMap((change) => nodesNeeded(circuit, change))));
 	}
 
 	/** Ranks every fault under the evidence and proposes the next reading. */
@@ -59,7 +60,7 @@ export class Finder {
 		const weighed = posterior(this.faults, items, evidence);
 		const leading = leadingOf(weighed);
 		const questions = candidates(this.#watch.circuit, leading, evidence);
-		const steps = rateSteps(this.#watch.sound, questions, leading);
+		const steps = rateSteps(this.#watch.circuit, this.#watch.needed, questions, leading);
 		const faults = weighed
 			.filter((w) => w.fault !== undefined)
 			.slice(0, MOST_SHOWN)
@@ -133,11 +134,11 @@ function alike(w: Weighed, all: readonly Weighed[], watch: Watch): string[] {
 		.filter(({ fault }) => fault && fault !== w.fault && fault.patterns.length === 1)
 		.filter(({ fault }) => {
 			const theirs = fault!.patterns[0]!.change;
-			return predictions.things.every((thing, k) => {
+			return predictions.things.every((_thing, k) => {
 				const x = predictions.number(k, only!.change);
 				const y = predictions.number(k, theirs);
 				if (Number.isNaN(x) || Number.isNaN(y)) return Number.isNaN(x) === Number.isNaN(y);
-				return Math.abs(x - y) <= Math.max(0.5 * thing.deviation, 1e-3);
+				return Math.abs(x - y) <= Math.max(0.5 * predictions.deviation(k), 1e-3);
 			});
 		})
 		.map(({ fault }) => fault!.id);

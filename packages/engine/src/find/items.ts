@@ -16,7 +16,7 @@ import {
 	strayReading,
 } from "./likelihood.js";
 import { Predictions } from "./predictions.js";
-import { monitorSeen, needSeen, readingSeen, type Seen, SoundCar } from "./quantities.js";
+import { monitorSeen, needSeen, readingSeen, type Seen } from "./quantities.js";
 import type { Evidence } from "./types.js";
 
 /** One thing that was seen. */
@@ -41,7 +41,6 @@ export interface Items {
 
 /** Monitors and functions of a car, predicted under every fault; evidence comes and goes, these stay. */
 export class Watch {
-	readonly sound: SoundCar;
 	readonly monitors: readonly { readonly monitor: Monitor; readonly thing: number }[];
 	readonly needs: ReadonlyMap<
 		string,
@@ -49,18 +48,21 @@ export class Watch {
 	>;
 	readonly predictions: Predictions;
 
-	constructor(readonly circuit: Circuit) {
+	/** @param needed nodes that the faults' changes need */
+	constructor(
+		readonly circuit: Circuit,
+		readonly needed: ReadonlySet<number>,
+	) {
 		const { loom } = circuit;
-		this.sound = new SoundCar(circuit);
 		const things: Seen[] = [];
 		const monitors: { monitor: Monitor; thing: number }[] = [];
 		for (const monitor of loom.monitors) {
-			const seen = monitorSeen(this.sound, monitor);
+			const seen = monitorSeen(circuit, monitor);
 			if (seen) monitors.push({ monitor, thing: things.push(seen) - 1 });
 		}
 		const needs = new Map<string, { thing: number; low?: number; high?: number }[]>();
 		for (const need of loom.functions) {
-			const seen = needSeen(this.sound, need);
+			const seen = needSeen(circuit, need);
 			if (!seen) continue;
 			const row = {
 				thing: things.push(seen) - 1,
@@ -73,8 +75,8 @@ export class Watch {
 		}
 		this.monitors = monitors;
 		this.needs = needs;
-		this.predictions = new Predictions(this.sound, things);
-		const { automata } = this.sound.kept([...loom.conditions.keys()][0]!, false).standing;
+		this.predictions = new Predictions(circuit, things, needed);
+		const { automata } = circuit.standing([...loom.conditions.keys()][0]!);
 		automata.forEach(({ spec }, at) => {
 			if (spec.element === "power") this.#power.set(spec.part, { at, powered: spec.states.length - 1 });
 		});
@@ -94,7 +96,7 @@ export class Watch {
 		if (!this.#runs(monitor.unit, thing, pattern)) return 0;
 		const value = this.predictions.number(thing, pattern.change);
 		if (Number.isNaN(value)) return 0.5;
-		return chanceOutside(value, this.predictions.things[thing]!.deviation, monitor.below, monitor.above);
+		return chanceOutside(value, this.predictions.deviation(thing), monitor.below, monitor.above);
 	}
 
 	/** Chance that a unit answers a read-out. */
@@ -110,7 +112,7 @@ export class Watch {
 			const value = this.predictions.number(thing, pattern.change);
 			const out = Number.isNaN(value)
 				? 1
-				: chanceOutside(value, this.predictions.things[thing]!.deviation, low, high);
+				: chanceOutside(value, this.predictions.deviation(thing), low, high);
 			chance = Math.min(chance, 1 - out);
 		}
 		return chance;
@@ -204,24 +206,25 @@ function readingItems(watch: Watch, evidence: Evidence, number: number, unknown:
 	const taken: { text: string; question: Question; value: number | "open"; seen: Seen }[] = [];
 	for (const reading of evidence.occasions[number]!.readings) {
 		const why = forbidden(watch.circuit.loom, reading.from) ?? forbidden(watch.circuit.loom, reading.to);
-		const seen = why ? undefined : readingSeen(watch.sound, reading);
+		const seen = why ? undefined : readingSeen(watch.circuit, reading);
 		const text = readingText(reading, reading.value);
 		if (seen) taken.push({ text, question: reading, value: reading.value, seen });
 		else unknown.push(why ?? `${text}: nothing joins the two contacts directly, so it cannot be compared`);
 	}
 	if (taken.length === 0) return [];
 	const predictions = new Predictions(
-		watch.sound,
+		watch.circuit,
 		taken.map((t) => t.seen),
+		watch.needed,
 	);
-	return taken.map(({ text, question, value, seen }, thing) => ({
+	return taken.map(({ text, question, value }, thing) => ({
 		text,
 		occasion: number,
 		telling: true,
 		when: question.when,
 		stray: strayReading(value),
 		log: (_fault, pattern) =>
-			logReading(question.what, value, predictions.number(thing, pattern.change), seen.deviation),
+			logReading(question.what, value, predictions.number(thing, pattern.change), predictions.deviation(thing)),
 	}));
 }
 

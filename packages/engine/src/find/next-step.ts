@@ -11,7 +11,7 @@ import type { Question } from "../readings/index.js";
 import { MISREAD, scaled, scaledDeviation } from "./likelihood.js";
 import type { Weighed } from "./posterior.js";
 import { Predictions } from "./predictions.js";
-import { readingSeen, type SoundCar } from "./quantities.js";
+import { readingSeen } from "./quantities.js";
 import type { NextStep, Outcome } from "./types.js";
 
 /** Minutes of a reading: common practice, no source. */
@@ -35,17 +35,19 @@ interface Rated {
 const LEAST_PATTERN = 0.02;
 
 export function rateSteps(
-	sound: SoundCar,
+	circuit: Circuit,
+	needed: ReadonlySet<number>,
 	questions: readonly Question[],
 	leading: readonly Weighed[],
 ): NextStep[] {
 	const askable = questions.flatMap((question) => {
-		const seen = readingSeen(sound, question);
+		const seen = readingSeen(circuit, question);
 		return seen ? [{ question, seen }] : [];
 	});
 	const predictions = new Predictions(
-		sound,
+		circuit,
 		askable.map((a) => a.seen),
+		needed,
 	);
 	const mass = leading.reduce((sum, w) => sum + w.posterior, 0);
 	const weights = leading.flatMap((w, hypothesis) =>
@@ -57,15 +59,15 @@ export function rateSteps(
 				change: p.pattern.change,
 			})),
 	);
-	const rated = askable.map(({ question, seen }, thing): Rated => {
+	const rated = askable.map(({ question }, thing): Rated => {
 		const entries = weights.map((w): Entry => ({ ...w, value: predictions.number(thing, w.change) }));
-		const { bits, outcomes } = information(question, seen.deviation, entries, leading);
+		const { bits, outcomes } = information(question, predictions.deviation(thing), entries, leading);
 		return { question, bits, minutes: MINUTES[question.what], outcomes };
 	});
 	return rated
 		.filter((r) => r.bits > 0.01)
 		.sort((x, y) => y.bits / y.minutes - x.bits / x.minutes)
-		.map((r) => step(sound.circuit, r));
+		.map((r) => step(circuit, r));
 }
 
 interface Bin {

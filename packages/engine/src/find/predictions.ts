@@ -1,7 +1,6 @@
 /** Predicted numbers under any change, by one batch per condition, found when asked for and remembered. */
-import { Batch, type Change, CircuitError, type Probe } from "../circuit/index.js";
-import type { Seen, SoundCar } from "./quantities.js";
-import { segmentChanges } from "./segments.js";
+import { Batch, type Change, type Circuit, CircuitError, type Probe } from "../circuit/index.js";
+import { type Seen, SoundCar } from "./quantities.js";
 
 /** What one condition shows under a change. */
 interface Shown {
@@ -26,13 +25,17 @@ export class Predictions {
 	/** What was found under a change, shared by all changes that it stands for; by condition. */
 	readonly #known = new WeakMap<Change, { readonly change: Change; readonly shown: (Shown | undefined)[] }>();
 
-	readonly #standsFor: (change: Change) => Change;
+	readonly sound: SoundCar;
+	readonly #deviations: (number | undefined)[] = [];
 
+	/** @param needed nodes that the changes asked about need (`nodesNeeded`) */
 	constructor(
-		readonly sound: SoundCar,
+		circuit: Circuit,
 		readonly things: readonly Seen[],
+		needed: ReadonlySet<number>,
 	) {
-		this.#standsFor = segmentChanges(sound.circuit, nodesOf(sound, things));
+		const probes = things.flatMap(({ terms }) => terms.map(({ probe }) => probe));
+		this.sound = new SoundCar(circuit, probes, needed);
 		const byKey = new Map<string, number>();
 		for (const seen of things) {
 			const key = `${seen.dead}|${seen.when}`;
@@ -45,7 +48,7 @@ export class Predictions {
 			const thing = into.size++;
 			this.#placeOf.push({ group, at: thing });
 			for (const { probe, factor } of seen.terms)
-				into.use.push({ thing, probe: into.probes.push(probe) - 1, factor });
+				into.use.push({ thing, probe: into.probes.push(this.sound.net.probe(probe)) - 1, factor });
 		}
 	}
 
@@ -60,6 +63,12 @@ export class Predictions {
 		return this.#shown(group, change).numbers[at]!;
 	}
 
+	/** Standard deviation of a thing's number on a sound car, in its unit. */
+	deviation(thing: number): number {
+		this.#deviations[thing] ??= this.sound.deviation(this.things[thing]!);
+		return this.#deviations[thing];
+	}
+
 	/** State of an automaton in the condition that a thing is seen in. */
 	state(thing: number, automaton: number, change: Change): number {
 		return this.#shown(this.#placeOf[thing]!.group, change).states[automaton]!;
@@ -68,7 +77,7 @@ export class Predictions {
 	#shown(group: number, change: Change): Shown {
 		let known = this.#known.get(change);
 		if (known === undefined) {
-			const stands = this.#standsFor(change);
+			const stands = this.sound.net.change(change);
 			known = this.#known.get(stands);
 			if (known === undefined) {
 				known = { change: stands, shown: new Array<Shown | undefined>(this.#groups.length) };
@@ -96,18 +105,4 @@ export class Predictions {
 			};
 		}
 	}
-}
-
-/** Nodes that the probes of these things stand on. */
-function nodesOf(sound: SoundCar, things: readonly Seen[]): Set<number> {
-	const { branches } = sound.circuit;
-	return new Set(
-		things.flatMap(({ terms }) =>
-			terms.flatMap(({ probe }) =>
-				probe.kind === "amps"
-					? probe.branches.flatMap(({ branch }) => [branches[branch]!.a, branches[branch]!.b])
-					: [probe.a, probe.b],
-			),
-		),
-	);
 }

@@ -1,5 +1,5 @@
 /** Monitors, functions and readings as probes of the network, grouped by the condition they are seen in. */
-import { type Circuit, currentBetween, Kept, type Probe, pinNode } from "../circuit/index.js";
+import { type Circuit, Condensed, currentBetween, Kept, type Probe, pinNode } from "../circuit/index.js";
 import type { FunctionNeed, Loom, Monitor, Quantity } from "../loom/index.js";
 import { deviationOf, meterError, pointOf, type Question, WORKSHOP_METER } from "../readings/index.js";
 
@@ -9,30 +9,44 @@ export interface Seen {
 	/** Solved with all sources dead, for an ohmmeter. */
 	readonly dead: boolean;
 	readonly terms: readonly { readonly probe: Probe; readonly factor: number }[];
-	/** Standard deviation of the number on a sound car, in its unit. */
-	readonly deviation: number;
 }
 
-/** Points solved once per condition and shared by all that look at them. */
+/** The sound car, its runs of loom taken together, solved once per condition for all that look at it. */
 export class SoundCar {
+	readonly net: Condensed;
 	readonly #kept = new Map<string, Kept>();
-	constructor(readonly circuit: Circuit) {}
+
+	/**
+	 * @param probes what will be looked at: the points they stand on are kept
+	 * @param needed further nodes that changes need
+	 */
+	constructor(
+		readonly circuit: Circuit,
+		probes: readonly Probe[],
+		needed: ReadonlySet<number>,
+	) {
+		const keep = new Set(needed);
+		for (const probe of probes)
+			if (probe.kind !== "amps") for (const node of [probe.a, probe.b]) if (node >= 0) keep.add(node);
+		this.net = new Condensed(circuit, keep);
+	}
 
 	kept(when: string, dead: boolean): Kept {
 		const key = `${dead}|${when}`;
 		let kept = this.#kept.get(key);
 		if (kept === undefined) {
-			kept = new Kept(this.circuit, this.circuit.standing(when), dead);
+			kept = new Kept(this.net, this.net.standing(when), dead);
 			this.#kept.set(key, kept);
 		}
 		return kept;
 	}
 
-	seen(when: string, dead: boolean, terms: Seen["terms"]): Seen {
-		const point = this.kept(when, dead).settled;
+	/** Standard deviation of a seen number on a sound car, in its unit. */
+	deviation({ when, dead, terms }: Seen): number {
+		const { settled } = this.kept(when, dead);
 		let square = 0;
-		for (const { probe, factor } of terms) square += (factor * deviationOf(point, probe)) ** 2;
-		return { when, dead, terms, deviation: Math.sqrt(square) };
+		for (const { probe, factor } of terms) square += (factor * deviationOf(settled, this.net.probe(probe))) ** 2;
+		return Math.sqrt(square);
 	}
 }
 
@@ -64,8 +78,7 @@ export function quantityProbe(circuit: Circuit, row: Quantity, unit: string): Pr
 }
 
 /** A monitor's number: volts (or amps), less its twin's share. */
-export function monitorSeen(sound: SoundCar, monitor: Monitor): Seen | undefined {
-	const { circuit } = sound;
+export function monitorSeen(circuit: Circuit, monitor: Monitor): Seen | undefined {
 	const probe = quantityProbe(circuit, monitor, monitor.unit);
 	if (probe === undefined) return undefined;
 	const terms = [{ probe, factor: 1 }];
@@ -74,24 +87,23 @@ export function monitorSeen(sound: SoundCar, monitor: Monitor): Seen | undefined
 		if (twin === undefined) return undefined;
 		terms.push({ probe: twin, factor: -monitor.ratio });
 	}
-	return sound.seen(monitor.when, false, terms);
+	return { when: monitor.when, dead: false, terms };
 }
 
-export function needSeen(sound: SoundCar, need: FunctionNeed): Seen | undefined {
-	const probe = quantityProbe(sound.circuit, need, "");
-	return probe && sound.seen(need.when, false, [{ probe, factor: 1 }]);
+export function needSeen(circuit: Circuit, need: FunctionNeed): Seen | undefined {
+	const probe = quantityProbe(circuit, need, "");
+	return probe && { when: need.when, dead: false, terms: [{ probe, factor: 1 }] };
 }
 
 /** A meter reading's number. Amps between points that nothing joins cannot be predicted: undefined. */
-export function readingSeen(sound: SoundCar, question: Question): Seen | undefined {
-	const { circuit } = sound;
+export function readingSeen(circuit: Circuit, question: Question): Seen | undefined {
 	if (question.what === "amps") {
 		const probe = currentBetween(circuit, question.from, question.to);
-		return probe && sound.seen(question.when, false, [{ probe, factor: 1 }]);
+		return probe && { when: question.when, dead: false, terms: [{ probe, factor: 1 }] };
 	}
 	const kind = question.what === "ohms" ? "ohms" : "volts";
 	const probe: Probe = { kind, a: pointOf(circuit, question.from), b: pointOf(circuit, question.to) };
-	return sound.seen(question.when, kind === "ohms", [{ probe, factor: 1 }]);
+	return { when: question.when, dead: kind === "ohms", terms: [{ probe, factor: 1 }] };
 }
 
 /** Standard deviation to expect of a meter on a number: half its limit. */

@@ -6,7 +6,7 @@
  * S. W. Director, R. A. Rohrer, 'The generalized adjoint network and network sensitivities', IEEE Trans. Circuit
  * Theory 16(3), 1969.
  */
-import { branchAmps, type Operating, type Probe, voltsAt } from "../circuit/index.js";
+import { branchAmps, type Operating, type Probe, type Topology, voltsAt } from "../circuit/index.js";
 
 /** What one branch's scatter does to a reading. */
 export interface Contribution {
@@ -25,7 +25,7 @@ export interface Sensitivity {
 }
 
 /** Cost: one solve and O(branches). The probe must not read 'open'. */
-export function sensitivity(point: Operating, probe: Probe): Sensitivity {
+export function sensitivity(point: Operating<Topology>, probe: Probe): Sensitivity {
 	const contributions: Contribution[] = [];
 	const sourceOhms = eachDeviation(point, probe, (branch, deviation) => contributions.push({ branch, deviation }));
 	let square = 0;
@@ -34,7 +34,7 @@ export function sensitivity(point: Operating, probe: Probe): Sensitivity {
 }
 
 /** Standard deviation of a reading alone, in its unit. */
-export function deviationOf(point: Operating, probe: Probe): number {
+export function deviationOf(point: Operating<Topology>, probe: Probe): number {
 	let square = 0;
 	eachDeviation(point, probe, (_branch, deviation) => {
 		square += deviation ** 2;
@@ -43,7 +43,7 @@ export function deviationOf(point: Operating, probe: Probe): number {
 }
 
 /** Tells the deviation from each branch; returns the ohms seen by the meter. */
-function eachDeviation(point: Operating, probe: Probe, tell: (branch: number, deviation: number) => void): number {
+function eachDeviation(point: Operating<Topology>, probe: Probe, tell: (branch: number, deviation: number) => void): number {
 	const { circuit, siemens, emf } = point;
 	const { branches } = circuit;
 	const x = new Float64Array(circuit.nodes.length);

@@ -20,7 +20,7 @@ const MANY = 0.2;
  * Throws of the dice for two and for many, each, where the housing was worked on; a fixed sequence, so the same
  * loom gives the same answer. One that nobody touched is taken to have one bad contact at most.
  */
-const THROWS = 8;
+const THROWS = 6;
 
 /** Marsaglia's xorshift32: a fixed sequence in [0, 1). G. Marsaglia, 'Xorshift RNGs', J. Stat. Softw. 8(14), 2003. */
 function sequence(seed: number): () => number {

@@ -1,5 +1,6 @@
 /** Insulation worn through: a wire touching the body, or a supply. */
-import { REFERENCE, wireEndNode } from "../../circuit/index.js";
+import { type Circuit, pinNode, REFERENCE } from "../../circuit/index.js";
+import type { Wire } from "../../loom/index.js";
 import { joined } from "../patterns.js";
 import { CHANCE, wireHands } from "../rates.js";
 import type { Fault, FaultContext, FaultKind } from "../types.js";
@@ -7,6 +8,18 @@ import { wirePath, wireWords } from "../words.js";
 
 /** Ohms of a chafe that touches well. */
 const TOUCH_OHMS = 0.05;
+
+/**
+ * The chafe lies somewhere along the wire; it is worked at its end, a few milliohms off: at the pin it leads to,
+ * else at the joint.
+ */
+function whereItTouches(circuit: Circuit, wire: Wire): number | undefined {
+	const ends = [wire.from, wire.to];
+	const contact = ends.find((end) => end.at === "contact");
+	if (contact?.at === "contact") return circuit.node(pinNode(contact.contact)) ?? circuit.node(contact.contact);
+	const joint = ends.find((end) => end.at === "joint");
+	return joint?.at === "joint" ? circuit.node(joint.joint) : undefined;
+}
 
 function list(
 	context: FaultContext,
@@ -18,8 +31,8 @@ function list(
 	if (to === undefined) return [];
 	const faults: Fault[] = [];
 	for (const wire of context.loom.wires.values()) {
-		const node = context.circuit.node(wireEndNode(wire.id, "from"));
-		if (node === undefined || (wire.from.at === "loose" && wire.to.at === "loose")) continue;
+		const node = whereItTouches(context.circuit, wire);
+		if (node === undefined) continue;
 		faults.push({
 			id: `${kind}:wire:${wire.id}`,
 			kind,
