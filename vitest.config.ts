@@ -1,7 +1,7 @@
 import { defineConfig } from "vitest/config";
 
 /** Workspace packages are read as sources, so the tests need no build. */
-const conditions = ["source", "node", "import", "default"];
+const conditions = ["source", "node"];
 
 export default defineConfig({
 	ssr: { resolve: { conditions } },

@@ -33,6 +33,7 @@ export function shifted(
 	const landsInside = (chain: number) =>
 		metered.has(chain) ||
 		terms.some((t) => t.branch < 0 && [t.a, t.b].some((node) => node >= 0 && chains.nodeOf[node] === chain));
+	if (terms.length === 0) return terms;
 	const gone = new Set<Term>();
 	const result = terms.map((term) => {
 		const chain = chainOf(term);

@@ -9,6 +9,7 @@
  * I + D S that factors with sound pivots also proves that nothing came loose but at the bridges taken out before.
  */
 import { type SelectedInverse, selectedInverse } from "@loomwright/linalg";
+import type { BranchState } from "../devices/index.js";
 import { type Bridges, findBridges } from "./bridges.js";
 import { type Chains, findChains } from "./chains.js";
 import { type Change, changed } from "./changes.js";
@@ -32,7 +33,6 @@ const MOST_COLUMNS = 128;
 const STIRS = 1e-9;
 /** Correction in amperes that moves nothing. */
 const NOTHING = 1e-14;
-const NO_VOLTS: readonly number[] = [];
 
 /** What a change separates and joins. */
 interface Cut {
@@ -68,6 +68,7 @@ export class Stage {
 	/** State that each automaton moves to from here without a change. */
 	readonly #follows: Uint8Array;
 	readonly #next: Uint8Array;
+	readonly #seenBy: readonly number[][];
 	/** No automaton moves from here without a change. */
 	readonly #stays: boolean;
 	#bridges: Bridges | undefined;
@@ -110,6 +111,7 @@ export class Stage {
 		this.#follows = follows ?? point.states;
 		this.#stays = follows === undefined;
 		this.#next = new Uint8Array(this.#watchOf.length);
+		this.#seenBy = automata.map(({ watch }) => watch.map(() => 0));
 	}
 
 	/** Index of the first of the given pairs in `volts`; before it lie the automata's. */
@@ -132,19 +134,40 @@ export class Stage {
 			const end = this.#watchOf[k + 1] ?? this.first;
 			let stirs = states[k] !== this.point.states[k];
 			for (let w = at; w < end && !stirs; w++) stirs = Math.abs(this.volts[w]! - this.#base[w]!) > STIRS;
-			const seen = stirs ? Array.from(this.volts.subarray(at, end)) : NO_VOLTS;
-			next[k] = stirs ? automata[k]!.spec.next(states[k]!, seen) : this.#follows[k]!;
+			next[k] = stirs ? automata[k]!.spec.next(states[k]!, this.#seen(k, at)) : this.#follows[k]!;
 			if (next[k] !== states[k]) changes = true;
 		}
 		if (!changes) return states;
 		return next.every((state, k) => state === this.#follows[k]) ? this.#follows : next.slice();
 	}
 
+	/** The differences an automaton looks at, in an array kept for it. */
+	#seen(automaton: number, at: number): readonly number[] {
+		const seen = this.#seenBy[automaton]!;
+		for (let w = 0; w < seen.length; w++) seen[w] = this.volts[at + w]!;
+		return seen;
+	}
+
 	/** Everything that differs from the kept point: the change itself and the automata that moved. */
 	#terms(change: Change, states: Uint8Array): Term[] {
-		const { circuit, siemens, emf, standing } = this.point;
-		const to = new Map<number, { siemens: number; emf: number }>();
-		if (states !== this.point.states) standing.automata.forEach((automaton, k) => {
+		const terms: Term[] = [];
+		if (states === this.point.states) {
+			for (const c of change.branches) {
+				const { siemens, emf } = this.point;
+				const now = changed(c, siemens[c.branch]!, emf[c.branch]!);
+				this.#put(terms, c.branch, now.siemens, now.emf);
+			}
+		} else for (const [branch, now] of this.#become(change, states)) this.#put(terms, branch, now.siemens, now.emf);
+		for (const { a, b, siemens: dg } of change.added)
+			terms.push({ a, b, dg, dh: 0, branch: -1, before: 0, after: dg, emf: 0, shift: undefined });
+		return terms;
+	}
+
+	/** What branches become by the automata that moved and by the change, which has the last word. */
+	#become(change: Change, states: Uint8Array): Map<number, BranchState> {
+		const { siemens, emf, standing } = this.point;
+		const to = new Map<number, BranchState>();
+		standing.automata.forEach((automaton, k) => {
 			if (states[k] === this.point.states[k]) return;
 			const row = automaton.spec.table[states[k]!]!;
 			automaton.branches.forEach((branch, at) => {
@@ -155,18 +178,16 @@ export class Stage {
 			const own = to.get(c.branch);
 			to.set(c.branch, changed(c, own?.siemens ?? siemens[c.branch]!, own?.emf ?? emf[c.branch]!));
 		}
-		const terms: Term[] = [];
-		for (const [branch, { siemens: after, emf: source }] of to) {
-			const before = siemens[branch]!;
-			const dh = this.dead ? 0 : after * source - before * emf[branch]!;
-			const dg = after - before;
-			if (dg === 0 && dh === 0) continue;
-			const { a, b } = circuit.branches[branch]!;
-			terms.push({ a, b, dg, dh, branch, before, after, emf: source, shift: undefined });
-		}
-		for (const { a, b, siemens: dg } of change.added)
-			terms.push({ a, b, dg, dh: 0, branch: -1, before: 0, after: dg, emf: 0, shift: undefined });
-		return terms;
+		return to;
+	}
+
+	#put(terms: Term[], branch: number, after: number, emf: number): void {
+		const before = this.point.siemens[branch]!;
+		const dg = after - before;
+		const dh = this.dead ? 0 : after * emf - before * this.point.emf[branch]!;
+		if (dg === 0 && dh === 0) return;
+		const { a, b } = this.point.circuit.branches[branch]!;
+		terms.push({ a, b, dg, dh, branch, before, after, emf, shift: undefined });
 	}
 
 	/** The correction for a change with the automata in `states`; undefined where it must be solved anew. */
@@ -307,7 +328,7 @@ export class Stage {
 			// Volts across the worked branch from near to far, less its source: all of it lies across an opening,
 			// the added ohms' share of it across added ohms. Points between the two branches lie that much off.
 			const drop = (shift.near === a ? along : -along) - shift.emf;
-			this.#put(
+			this.#correct(
 				out,
 				shift,
 				shift.ohms === Number.POSITIVE_INFINITY ? drop : drop * after * shift.ohms,
@@ -317,7 +338,7 @@ export class Stage {
 		}
 	}
 
-	#put(out: Float64Array, shift: Shift, drop: number, from: number, to: number): void {
+	#correct(out: Float64Array, shift: Shift, drop: number, from: number, to: number): void {
 		const { nodeOf, nodeAt } = this.#chains;
 		const inside = (node: number) =>
 			node >= 0 && nodeOf[node] === shift.chain && nodeAt[node]! >= shift.from && nodeAt[node]! < shift.to;

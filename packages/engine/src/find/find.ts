@@ -2,7 +2,7 @@
 import { Circuit, nodesNeeded } from "../circuit/index.js";
 import { type Fault, faultSet } from "../faults/index.js";
 import type { Loom, LoomTables } from "../loom/index.js";
-import { applyRecipe, loomAs, type Touched } from "../recipe/index.js";
+import { leftOut, loomAs, type Touched } from "../recipe/index.js";
 import { candidates } from "./candidates.js";
 import { type Item, itemsOf, Watch } from "./items.js";
 import { rateSteps } from "./next-step.js";
@@ -80,17 +80,10 @@ export class Finder {
 	}
 }
 
-/** The converted loom with each step left out in turn, where the rest of the recipe still fits. */
-function withoutOneStep(car: Findable): Map<string, Loom> {
-	const { tables } = car;
-	const variants = new Map<string, Loom>();
-	for (const { step } of tables.recipe) {
-		const { loom } = applyRecipe(tables.delivered, tables.recipe, tables.newParts, {
-			without: new Set([step]),
-		});
-		variants.set(step, loomAs(loom, "converted"));
-	}
-	return variants;
+/** The converted loom with each step left out in turn. */
+function withoutOneStep({ tables }: Findable): Map<string, Loom> {
+	const looms = leftOut(tables.delivered, tables.recipe, tables.newParts);
+	return new Map([...looms].map(([step, loom]) => [step, loomAs(loom, "converted")]));
 }
 
 function leadingOf(weighed: readonly Weighed[]): Weighed[] {

@@ -46,7 +46,7 @@ export function applyRecipe(
 }
 
 /** Does one step on the draft: all of it, or with misfits nothing. */
-function applyStep(draft: Draft, step: RecipeStep, newParts: NewParts): readonly Misfit[] {
+export function applyStep(draft: Draft, step: RecipeStep, newParts: NewParts): readonly Misfit[] {
 	const definition = definitionOf(step.kind);
 	if (definition === undefined)
 		return [
