@@ -5,6 +5,9 @@ import { indexOf, nameOf } from "./loom-index.js";
 /** Going through a part costs as much as so many wires: least through what only switches or protects. */
 const THROUGH_CONTACT = 1;
 const THROUGH_LOAD = 12;
+/** Through a control unit only where nothing else joins the two points; by its ground rather than by other pins. */
+const THROUGH_UNIT_GROUND = 30;
+const THROUGH_UNIT = 90;
 /** Going through a ground point or a bar, where everything meets. */
 const THROUGH_GROUND = 5;
 
@@ -15,10 +18,18 @@ interface Step {
 }
 
 /**
- * Names of the contacts, joints and wires on the way, both ends included; only the ends where nothing joins
- * them. Cost O(wires^2) at worst, far below in looms.
+ * Names of the contacts, joints and wires on the way, both ends included, then the other wires at the two
+ * ends; only these where nothing joins them. Cost O(wires^2) at worst, far below in looms.
  */
 export function wayBetween(loom: Loom, from: string, to: string): string[] {
+	const way = shortest(loom, from, to);
+	const { wiresAt } = indexOf(loom);
+	const ends = [way[0], way.at(-1)].filter((end) => end !== undefined && loom.contacts.has(end));
+	const own = ends.flatMap((end) => wiresAt.get(end!) ?? []).map((wire) => wire.id);
+	return [...new Set([...way, ...own])];
+}
+
+function shortest(loom: Loom, from: string, to: string): string[] {
 	const [start, end] = [from, to].map((name) => name.replace(/!pin$/, "")) as [string, string];
 	const known = (name: string) => loom.contacts.has(name) || loom.joints.has(name);
 	if (!known(start) || !known(end)) return [start, end].filter(known);
@@ -53,13 +64,14 @@ function steps(loom: Loom, at: string): Step[] {
 	if (half !== undefined) found.push({ to: half, by: "", cost: 0 });
 	const contact = loom.contacts.get(at);
 	const kind = contact && loom.parts.get(contact.part)?.kind;
-	if (!contact || kind === "connector" || kind === "control unit") return found;
+	if (!contact || kind === "connector") return found;
 	for (const { id, role } of contactsOf.get(contact.part) ?? [])
 		if (id !== at) found.push({ to: id, by: "", cost: throughCost(kind, contact.role, role) });
 	return found;
 }
 
 function throughCost(kind: string | undefined, a: string, b: string): number {
+	if (kind === "control unit") return a === "ground" || b === "ground" ? THROUGH_UNIT_GROUND : THROUGH_UNIT;
 	const conducts = kind === "fuse" || kind === "switch" || (kind === "relay" && [a, b].every(isThrow));
 	return conducts ? THROUGH_CONTACT : THROUGH_LOAD;
 }

@@ -14,7 +14,7 @@ export function FunctionForm({ which, onAct }: ActFormProps) {
 			{names.map((name) => (
 				<li key={name} className="row form-row">
 					<span className="row-main">
-						<strong>{titleOf(loom, name)}</strong>
+						<strong className="cap">{titleOf(loom, name)}</strong>
 						<span className="soft">{name}</span>
 					</span>
 					<Button
