@@ -8,13 +8,18 @@ import { Draft } from "./draft.js";
  * The steps before the forgotten one are done once for all: half the work of applying the recipe anew each time.
  */
 export function leftOut(loom: Loom, recipe: RecipeTable, newParts: NewParts): Map<string, Loom> {
-	const done = new Draft(loom);
 	const variants = new Map<string, Loom>();
+	let done = loom;
 	recipe.forEach((step, k) => {
-		const draft = new Draft(done.loom());
-		for (const later of recipe.slice(k + 1)) applyStep(draft, later, newParts);
-		variants.set(step.step, draft.loom());
-		applyStep(done, step, newParts);
+		// A draft's loom must not be worked on any further, so each begins a draft of its own.
+		variants.set(step.step, worked(done, recipe.slice(k + 1), newParts));
+		done = worked(done, [step], newParts);
 	});
 	return variants;
+}
+
+function worked(loom: Loom, steps: RecipeTable, newParts: NewParts): Loom {
+	const draft = new Draft(loom);
+	for (const step of steps) applyStep(draft, step, newParts);
+	return draft.loom();
 }
