@@ -9,6 +9,7 @@ import type { AutomatonSpec, BranchSpec, BranchState, Owner } from "../devices/i
 import type { Loom } from "../loom/index.js";
 import { BODY } from "./names.js";
 import { buildNetwork, type Only } from "./network.js";
+import { settingsOf } from "./settings.js";
 
 /** Node number of the reference (body metal). */
 export const REFERENCE = -1;
@@ -121,7 +122,7 @@ export class Circuit implements Topology {
 	}
 
 	/**
-	 * What every branch is in a condition.
+	 * What every branch is in a condition, listed or said in place (settings.ts).
 	 * @throws RangeError naming the known conditions when there is none of that name
 	 */
 	standing(condition: string): Standing {
@@ -154,17 +155,6 @@ export class Circuit implements Topology {
 		}));
 		return { condition: name, siemens, emf, automata };
 	}
-}
-
-/** The settings of a condition, those of the conditions it is like included. */
-export function settingsOf(loom: Loom, condition: string): ReadonlyMap<string, string> {
-	const found = loom.conditions.get(condition);
-	if (found === undefined) {
-		const known = [...loom.conditions.keys()].join(", ");
-		throw new RangeError(`no condition '${condition}'; this car has: ${known}`);
-	}
-	const base = found.like === "" ? new Map<string, string>() : settingsOf(loom, found.like);
-	return new Map([...base, ...found.settings]);
 }
 
 /** A branch is known across looms by its ends and its owner's element. */

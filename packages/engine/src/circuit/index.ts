@@ -1,7 +1,7 @@
 /** Assembling, solving and changing the network. */
 export { Batch, type Evaluated, Kept, type Path } from "./batch.js";
 export { type AddedBranch, type BranchChange, type Change, NO_CHANGE } from "./changes.js";
-export { type Branch, Circuit, type Difference, REFERENCE, type Standing, settingsOf, type Topology } from "./circuit.js";
+export { type Branch, Circuit, type Difference, REFERENCE, type Standing, type Topology } from "./circuit.js";
 export { Condensed, nodesNeeded } from "./condense.js";
 export { CircuitError } from "./error.js";
 export { BODY, ENGINE_METAL, jointNode, pinNode, terminalNode, wireEndNode } from "./names.js";
@@ -22,3 +22,4 @@ export {
 	type Probe,
 	probeValue,
 } from "./probes.js";
+export { conditionOf, settingsOf } from "./settings.js";

@@ -1,5 +1,5 @@
 /** Checks a loom against its device kinds: kinds, roles, settings, states. All faults at once, each with its row. */
-import type { Contact, LoomTables, Part, RowKind } from "../loom/index.js";
+import type { Contact, Loom, LoomTables, Part, RowKind } from "../loom/index.js";
 import type { TableError } from "../tables/index.js";
 import { deviceKinds } from "./index.js";
 import type { DeviceKind, ValueRule } from "./types.js";
@@ -27,7 +27,7 @@ export function checkDevices(tables: LoomTables): TableError[] {
 	for (const part of parts.values()) checkPart(part, byPart.get(part.id) ?? [], report);
 	for (const condition of tables.delivered.conditions.values())
 		for (const [subject, state] of condition.settings) {
-			const wrong = stateFault(parts.get(subject), contacts.get(subject), parts, state);
+			const wrong = stateFault({ parts, contacts }, subject, state);
 			if (wrong)
 				report("setting", subject, "state", `'${state}' is no state of ${subject}`, wrong, condition.id);
 		}
@@ -123,13 +123,14 @@ function checkValues(
 	}
 }
 
-/** What a state should have been, or undefined when it is right. */
-function stateFault(
-	part: Part | undefined,
-	contact: Contact | undefined,
-	parts: ReadonlyMap<string, Part>,
+/** What a state of a part or contact should have been, or undefined when it is right or the subject not known. */
+export function stateFault(
+	{ parts, contacts }: Pick<Loom, "parts" | "contacts">,
+	subject: string,
 	state: string,
 ): string | undefined {
+	const part = parts.get(subject);
+	const contact = contacts.get(subject);
 	const kind = deviceKinds.get(part?.kind ?? parts.get(contact?.part ?? "")?.kind ?? "");
 	if (kind === undefined) return undefined;
 	const states = part ? kind.states(part) : (kind.pinStates?.(contact!) ?? ["as it is"]);

@@ -47,7 +47,7 @@ const all: readonly DeviceKind[] = [
 
 export const deviceKinds: ReadonlyMap<string, DeviceKind> = new Map(all.map((kind) => [kind.kind, kind]));
 
-export { checkDevices } from "./check.js";
+export { checkDevices, stateFault } from "./check.js";
 export type {
 	AutomatonSpec,
 	BranchSpec,
