@@ -26,8 +26,8 @@ export interface Fault {
 	 * of its patterns, or not at all. Empty for a steady fault.
 	 */
 	readonly shakenBy: string;
-	/** The part that would fail a bench test because of it; empty when none would. */
-	readonly inPart: string;
+	/** Parts that would fail a bench test because of it. */
+	readonly inParts: readonly string[];
 	/** Contacts, wires, joints and parts concerned, in order. */
 	readonly path: readonly string[];
 	readonly mend: string;

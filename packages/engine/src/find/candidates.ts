@@ -2,9 +2,9 @@
 import type { Circuit } from "../circuit/index.js";
 import { type Loom, type Wire, wiresAtContact } from "../loom/index.js";
 import { forbidden, type Question } from "../readings/index.js";
-import type { Weighed } from "./posterior.js";
 import { batteryMinus } from "./quantities.js";
 import type { Evidence } from "./types.js";
+import type { Weighed } from "./weighing.js";
 
 /** Most contacts looked at: those of the leading faults first. */
 const MOST_CONTACTS = 60;

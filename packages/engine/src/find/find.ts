@@ -6,8 +6,9 @@ import { leftOut, loomAs, type Touched } from "../recipe/index.js";
 import { candidates } from "./candidates.js";
 import { type Item, itemsOf, Watch } from "./items.js";
 import { rateSteps } from "./next-step.js";
-import { posterior, timesAsLikely, type Weighed } from "./posterior.js";
+import { posterior, timesAsLikely } from "./posterior.js";
 import type { Evidence, Found, GroundLine, RankedFault } from "./types.js";
+import type { Weighed } from "./weighing.js";
 
 /** What finding needs of an opened car. */
 export interface Findable {
@@ -57,7 +58,7 @@ export class Finder {
 	/** Ranks every fault under the evidence and proposes the next reading. */
 	find(evidence: Evidence): Found {
 		const { items, unknown } = itemsOf(this.#watch, evidence);
-		const weighed = posterior(this.faults, items, evidence);
+		const { weighed, pairs } = posterior(this.faults, items, evidence);
 		const leading = leadingOf(weighed);
 		const questions = candidates(this.#watch.circuit, leading, evidence);
 		const steps = rateSteps(this.#watch.circuit, this.#watch.needed, questions, leading);
@@ -74,7 +75,7 @@ export class Finder {
 			considered: {
 				singles: this.faults.filter((f) => f.patterns.length === 1).length,
 				common: this.faults.filter((f) => f.patterns.length > 1).length,
-				pairs: 0,
+				pairs,
 			},
 		};
 	}

@@ -192,7 +192,7 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 				telling: true,
 				when: "",
 				stray: BENCH_FALSE,
-				log: (fault) => logBench(good, fault?.inPart === part),
+				log: (fault) => logBench(good, fault?.inParts.includes(part) === true),
 			});
 		}
 		if (occasion.reseated !== "" && !watch.circuit.loom.parts.has(occasion.reseated))
@@ -224,7 +224,12 @@ function readingItems(watch: Watch, evidence: Evidence, number: number, unknown:
 		when: question.when,
 		stray: strayReading(value),
 		log: (_fault, pattern) =>
-			logReading(question.what, value, predictions.number(thing, pattern.change), predictions.deviation(thing)),
+			logReading(
+				question.what,
+				value,
+				predictions.number(thing, pattern.change),
+				predictions.deviation(thing),
+			),
 	}));
 }
 

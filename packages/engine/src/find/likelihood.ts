@@ -10,7 +10,7 @@ import { meterDeviation } from "./quantities.js";
 /** Chance that a value written down has nothing to do with the circuit asked for. */
 export const MISREAD = 0.02;
 /** Chance that a code is there without its fault, or missing in spite of it. */
-export const STRAY_CODE = 0.002;
+export const STRAY_CODE = 0.0003;
 export const MISSED_CODE = 0.04;
 /** Chance that a function was judged wrongly. */
 export const MISJUDGED = 0.03;

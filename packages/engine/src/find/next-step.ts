@@ -9,10 +9,10 @@ import type { Circuit } from "../circuit/index.js";
 import { placeOf } from "../faults/index.js";
 import type { Question } from "../readings/index.js";
 import { MISREAD, scaled, scaledDeviation } from "./likelihood.js";
-import type { Weighed } from "./posterior.js";
 import { Predictions } from "./predictions.js";
 import { readingSeen } from "./quantities.js";
 import type { NextStep, Outcome } from "./types.js";
+import type { Weighed } from "./weighing.js";
 
 /** Minutes of a reading: common practice, no source. */
 const MINUTES = { volts: 2, drop: 3, ohms: 4, amps: 3 } as const;

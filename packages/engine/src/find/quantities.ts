@@ -45,7 +45,8 @@ export class SoundCar {
 	deviation({ when, dead, terms }: Seen): number {
 		const { settled } = this.kept(when, dead);
 		let square = 0;
-		for (const { probe, factor } of terms) square += (factor * deviationOf(settled, this.net.probe(probe))) ** 2;
+		for (const { probe, factor } of terms)
+			square += (factor * deviationOf(settled, this.net.probe(probe))) ** 2;
 		return Math.sqrt(square);
 	}
 }

@@ -83,7 +83,7 @@ function list(
 			prior: known.chance * share,
 			patterns: ways(k),
 			shakenBy: "",
-			inPart: "",
+			inParts: [],
 			path: known.path,
 			mend: known.mend,
 		});

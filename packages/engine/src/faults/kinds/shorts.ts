@@ -41,7 +41,7 @@ function list(
 			prior: CHANCE.chafed * wireHands(context, wire.id) * share,
 			patterns: [{ weight: 1, change: joined(node, to, TOUCH_OHMS) }],
 			shakenBy: "",
-			inPart: "",
+			inParts: [],
 			path: wirePath(context.loom, wire.id),
 			mend: `look along ${wire.id} for chafing, mend the insulation and tie it clear of the edge`,
 		});

@@ -21,7 +21,7 @@ export const stepLeftOut: FaultKind = {
 					prior: CHANCE.stepLeftOut,
 					patterns: [{ weight: 1, change }],
 					shakenBy: "",
-					inPart: "",
+					inParts: [],
 					path: [...touched],
 					mend: `do step ${step} now`,
 				},

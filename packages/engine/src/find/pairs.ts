@@ -1,0 +1,91 @@
+/**
+ * Two faults at once, where one alone explains little.
+ *
+ * The prior of a pair is the product of the two, so a pair matters only when every single fault has fallen below it:
+ * pairs are listed down to stated odds against the best single, each of two faults that explain something. Each
+ * fault enters with its leading patterns; reseating is taken to shake neither.
+ */
+import type { Change } from "../circuit/index.js";
+import type { Fault, Pattern } from "../faults/index.js";
+import type { Item } from "./items.js";
+import { itemLog, patternChances, type Weighing } from "./weighing.js";
+
+/** Odds against the best hypothesis below which a pair is not weighed. */
+const ODDS = 1e-3;
+/** A fault is a candidate when it makes some telling item at least so many times likelier than a sound car does. */
+const EXPLAINS = 3;
+/** Single faults combined, for each telling item: the most probable that explain it. */
+const MOST_PER_ITEM = 12;
+/** Leading patterns of each fault. */
+const PATTERNS = 2;
+
+/**
+ * @param singles weighed by the telling items `early`, most promising first
+ * @param best log of prior times likelihood of the best hypothesis so far
+ */
+export function pairsWorthWeighing(
+	singles: readonly Weighing[],
+	early: readonly Item[],
+	best: number,
+): Fault[] {
+	const byPrior = [...singles].sort((x, y) => y.prior - x.prior);
+	const priors = byPrior.map((w) => w.prior);
+	const least = best + Math.log(ODDS);
+	if (priors.length < 2 || priors[0]! + priors[1]! < least || early.length === 0) return [];
+	const sound = early.map((item) => itemLog(undefined, item));
+	// The best few for each item: a fault that explains what the leading ones do not must not be crowded out.
+	const candidates = new Set<Weighing>();
+	early.forEach((item, k) => {
+		let taken = 0;
+		for (const w of byPrior) {
+			if (taken >= MOST_PER_ITEM || w.prior + priors[0]! < least) break;
+			if (itemLog(w.fault, item) <= sound[k]! + Math.log(EXPLAINS)) continue;
+			candidates.add(w);
+			taken++;
+		}
+	});
+	const pairs: Fault[] = [];
+	[...candidates].forEach((one, k, all) => {
+		for (const two of all.slice(k + 1)) if (one.prior + two.prior >= least) pairs.push(pairOf(one, two));
+	});
+	return pairs;
+}
+
+function pairOf(one: Weighing, two: Weighing): Fault {
+	const f = one.fault!;
+	const g = two.fault!;
+	const patterns: Pattern[] = [];
+	for (const x of leading(one))
+		for (const y of leading(two))
+			patterns.push({ weight: x.weight * y.weight, change: both(x.change, y.change) });
+	return {
+		id: `${f.id} & ${g.id}`,
+		kind: "two faults",
+		where: `${f.kind}: ${f.where}; and ${g.kind}: ${g.where}`,
+		place: f.place === g.place ? f.place : `${f.place}; ${g.place}`,
+		prior: f.prior * g.prior,
+		patterns,
+		shakenBy: "",
+		inParts: [...f.inParts, ...g.inParts],
+		path: [...f.path, ...g.path],
+		mend: `${f.mend}; and ${g.mend}`,
+	};
+}
+
+/** The most probable patterns, their weights renewed. */
+function leading(w: Weighing): Pattern[] {
+	const sorted = [...patternChances(w)].sort((x, y) => y.chance - x.chance).slice(0, PATTERNS);
+	const sum = sorted.reduce((total, { chance }) => total + chance, 0);
+	return sorted.map(({ pattern, chance }) => ({ weight: chance / sum, change: pattern.change }));
+}
+
+/** Both changes at once; where they concern the same branch an opening has the last word. */
+function both(x: Change, y: Change): Change {
+	const branches = new Map(x.branches.map((b) => [b.branch, b]));
+	for (const b of y.branches) {
+		const there = branches.get(b.branch);
+		const opened = there !== undefined && "siemens" in there && there.siemens === 0;
+		if (!opened) branches.set(b.branch, b);
+	}
+	return { branches: [...branches.values()], added: [...x.added, ...y.added] };
+}

@@ -1,0 +1,99 @@
+/** One hypothesis on the scales: what the evidence says of each of its patterns, run by run. */
+import type { Fault, Pattern } from "../faults/index.js";
+import type { Item } from "./items.js";
+import type { Evidence } from "./types.js";
+
+export interface Weighed {
+	/** Undefined: the loom is sound. */
+	readonly fault: Fault | undefined;
+	readonly posterior: number;
+	/** Chance of each pattern after the evidence of the last run. */
+	readonly patterns: readonly { readonly pattern: Pattern; readonly chance: number }[];
+}
+
+export const SOUND_PATTERN: Pattern = { weight: 1, change: { branches: [], added: [] } };
+
+/** Occasion numbers in runs between which a part was reseated. */
+export function runsOf(evidence: Evidence, shakenBy: string): number[][] {
+	const runs: number[][] = [[]];
+	evidence.occasions.forEach((occasion, k) => {
+		if (k > 0 && shakenBy !== "" && occasion.reseated === shakenBy) runs.push([]);
+		runs.at(-1)!.push(k);
+	});
+	return runs;
+}
+
+/** log(sum of exp), safe for large negative terms. */
+export function logSum(terms: readonly number[]): number {
+	const most = Math.max(...terms);
+	if (most === Number.NEGATIVE_INFINITY) return most;
+	let sum = 0;
+	for (const term of terms) sum += Math.exp(term - most);
+	return most + Math.log(sum);
+}
+
+/** Log likelihood of some items under each pattern, by run, weights not included. */
+export function patternLogs(
+	fault: Fault | undefined,
+	patterns: readonly Pattern[],
+	runs: readonly (readonly number[])[],
+	items: readonly Item[],
+): number[][] {
+	return runs.map((run) => {
+		const own = items.filter((item) => run.includes(item.occasion));
+		return patterns.map((pattern) => {
+			let sum = 0;
+			for (const item of own) sum += item.log(fault, pattern);
+			return sum;
+		});
+	});
+}
+
+/** A hypothesis while it is weighed: what the telling items say, then all of them. */
+export interface Weighing {
+	readonly fault: Fault | undefined;
+	readonly patterns: readonly Pattern[];
+	readonly runs: readonly (readonly number[])[];
+	readonly logs: number[][];
+	readonly prior: number;
+}
+
+/** Log of prior times likelihood of the items weighed so far. */
+export function total({ logs, patterns, prior }: Weighing): number {
+	let sum = prior;
+	for (const run of logs) sum += logSum(run.map((log, p) => Math.log(patterns[p]!.weight) + log));
+	return sum;
+}
+
+export function weighMore(w: Weighing, items: readonly Item[]): void {
+	patternLogs(w.fault, w.patterns, w.runs, items).forEach((run, r) => {
+		run.forEach((log, p) => {
+			w.logs[r]![p]! += log;
+		});
+	});
+}
+
+/** A hypothesis with the first items weighed. @param prior its chance before evidence */
+export function beginWeighing(
+	fault: Fault | undefined,
+	prior: number,
+	items: readonly Item[],
+	evidence: Evidence,
+): Weighing {
+	const patterns = fault?.patterns ?? [SOUND_PATTERN];
+	const runs = runsOf(evidence, fault?.shakenBy ?? "");
+	return { fault, patterns, runs, logs: patternLogs(fault, patterns, runs, items), prior: Math.log(prior) };
+}
+
+/** Log likelihood of one item under a hypothesis, its patterns weighted. */
+export function itemLog(fault: Fault | undefined, item: Item): number {
+	const patterns = fault?.patterns ?? [SOUND_PATTERN];
+	return logSum(patterns.map((pattern) => Math.log(pattern.weight) + item.log(fault, pattern)));
+}
+
+/** Chance of each pattern after what was weighed of the last run. */
+export function patternChances({ logs, patterns }: Weighing): Weighed["patterns"] {
+	const last = logs.at(-1)!.map((log, p) => Math.log(patterns[p]!.weight) + log);
+	const sum = logSum(last);
+	return patterns.map((pattern, p) => ({ pattern, chance: Math.exp(last[p]! - sum) }));
+}
