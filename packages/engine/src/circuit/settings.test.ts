@@ -27,7 +27,7 @@ test("a condition from nothing, and back", () => {
 test.each([
 	["keyon", /no condition 'keyon'; this car has: battery-off/],
 	["keyon; BAT=off", /no condition 'keyon'/],
-	["key-on; X-ECUX=unmated", /no 'X-ECUX' in this car; X-ECU],
+	["key-on; X-ECUX=unmated", /no 'X-ECUX' in this car; X-ECU/],
 	["key-on; X-ECUA=out", /'out' is no state of X-ECUA; one of: mated, unmated/],
 	["key-on; X-ECUA", /'X-ECUA' is no setting; SUBJECT=STATE is/],
 	["key-on; B-ECT=warm", /'warm' is no state of B-ECT; a number from/],
