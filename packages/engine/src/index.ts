@@ -16,6 +16,7 @@ export {
 	type Found,
 	findFaults,
 	type GroundLine,
+	type NextAction,
 	type NextStep,
 	type Occasion,
 	type Outcome,

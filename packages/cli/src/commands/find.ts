@@ -26,7 +26,7 @@ export function find(terminal: Terminal, folder: string, options: Options): numb
 
 function text(terminal: Terminal, answer: FindAnswer, top: number): string {
 	const { columns } = terminal;
-	const { title, of, faults, sound, next, others, contradictions, considered } = answer;
+	const { title, of, faults, sound, next, others, actions, contradictions, considered } = answer;
 	const shown = faults.slice(0, top);
 	const rows = shown.map((fault, at) => [
 		String(at + 1),
@@ -50,6 +50,7 @@ function text(terminal: Terminal, answer: FindAnswer, top: number): string {
 		indented(`The loom is sound: ${percent(sound)}. ${compared}${hidden}.`, 0, columns),
 		...contradictions.map((one) => named("Does not fit", one, columns)),
 		...shown.slice(0, 1).map((fault) => leading(terminal, fault)),
+		...(actions.length > 0 ? [doing(actions, columns)] : []),
 		next === null
 			? "No reading would say more."
 			: `${paint(terminal, "bold", "Next")}\n${step(next, columns)}${instead(others, columns)}`,
@@ -80,6 +81,21 @@ function step(
 		...outcomes.map((one) => line("if", `${one.text} (${percent(one.chance)}): ${one.favours}`)),
 		...cautions.map((caution) => line("caution", caution)),
 	].join("\n");
+}
+
+/** Connectors and relays worth reseating before anything is measured. */
+function doing(actions: FindAnswer["actions"], columns: number): string {
+	const rows = actions.map(({ text, place, minutes, bits }) => [
+		`${text}; ${place}`,
+		`${Number(minutes.toPrecision(2))} min`,
+		`${Number(bits.toPrecision(2))} bits`,
+	]);
+	const titles = [
+		{ title: "worth doing" },
+		{ title: "takes", align: "right" as const },
+		{ title: "says", align: "right" as const },
+	];
+	return table(titles, rows, columns);
 }
 
 function instead(others: FindAnswer["others"], columns: number): string {

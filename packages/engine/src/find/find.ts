@@ -3,6 +3,7 @@ import { Circuit, nodesNeeded } from "../circuit/index.js";
 import { type Fault, faultSet } from "../faults/index.js";
 import type { Loom, LoomTables } from "../loom/index.js";
 import { leftOut, loomAs, type Touched } from "../recipe/index.js";
+import { rateActions } from "./actions.js";
 import { candidates } from "./candidates.js";
 import { type Item, itemsOf, Watch } from "./items.js";
 import { rateSteps } from "./next-step.js";
@@ -71,6 +72,7 @@ export class Finder {
 			sound: weighed.find((w) => w.fault === undefined)!.posterior,
 			next: steps[0],
 			others: steps.slice(1, 6),
+			actions: rateActions(this.#watch.circuit.loom, leading),
 			contradictions: [...unknown, ...contradictions(weighed[0]!, items)],
 			considered: {
 				singles: this.faults.filter((f) => f.patterns.length === 1).length,

@@ -24,14 +24,16 @@ describe("practice cases", () => {
 	});
 
 	it("cranks, does not start, 87 low, relay good on the bench: it is not seated", () => {
-		const { faults } = found("relay-not-seated");
+		const { faults, actions } = found("relay-not-seated");
+		expect(actions.map((a) => a.part)).toContain("K1");
 		expect(faults[0]!.id).toBe("relay not seated:K1");
 		expect(faults.findIndex((f) => f.kind === "device dead" && f.path.includes("K1"))).toBeGreaterThan(0);
 	});
 
 	it("codes that change with each reseating: the connector is not locked, ahead of the actuator", () => {
-		const { faults } = found("connector-not-locked");
+		const { faults, actions } = found("connector-not-locked");
 		expect(faults[0]!.id).toBe("connector not locked:X-ECUB");
+		expect(actions[0]!.part).toBe("X-ECUB");
 		const actuator = faults.find((f) => f.kind === "device dead");
 		expect(actuator?.posterior ?? 0).toBeLessThan(faults[0]!.posterior / 100);
 	});

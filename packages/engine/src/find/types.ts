@@ -78,6 +78,17 @@ export interface NextStep {
 	readonly cautions: readonly string[];
 }
 
+/** Something to do rather than to measure; what is seen afterwards is entered as a new occasion with `reseated`. */
+export interface NextAction {
+	/** Connector, relay or fuse to reseat. */
+	readonly part: string;
+	readonly text: string;
+	readonly bits: number;
+	readonly minutes: number;
+	readonly because: string;
+	readonly place: string;
+}
+
 export interface Found {
 	/** Most probable first. */
 	readonly faults: readonly RankedFault[];
@@ -86,6 +97,8 @@ export interface Found {
 	readonly next: NextStep | undefined;
 	/** Other steps worth taking, best first. */
 	readonly others: readonly NextStep[];
+	/** Connectors and relays worth reseating, best first. */
+	readonly actions: readonly NextAction[];
 	/** Evidence that no considered fault explains, and which entry to repeat. */
 	readonly contradictions: readonly string[];
 	/** How many hypotheses were compared, by sort. */
