@@ -8,7 +8,14 @@ type Report = (kind: RowKind, id: string, column: string, problem: string, wante
 
 /** Every fault of the read tables that only the device kinds can know. Shapes and order as `LoomTables.errors`. */
 export function checkDevices(tables: LoomTables): TableError[] {
-	const errors: TableError[] = [];
+	const found: { rank: number; error: TableError }[] = [];
+	const { delivered } = tables;
+	/** Place of a row's table among the tables: parts, contacts, conditions, new parts, new contacts. */
+	const rankOf = (kind: RowKind, id: string) => {
+		if (kind === "setting") return 2;
+		const fresh = delivered.parts.has(id) || delivered.contacts.has(id) ? 0 : 3;
+		return fresh + (kind === "contact" ? 1 : 0);
+	};
 	const report = (
 		kind: RowKind,
 		id: string,
@@ -18,20 +25,20 @@ export function checkDevices(tables: LoomTables): TableError[] {
 		within?: string,
 	) => {
 		const place = tables.locate(kind, id, within) ?? { file: "tables", row: 0 };
-		errors.push({ ...place, column, problem, wanted });
+		found.push({ rank: rankOf(kind, id), error: { ...place, column, problem, wanted } });
 	};
-	const parts = new Map([...tables.delivered.parts, ...tables.newParts.parts]);
-	const contacts = new Map([...tables.delivered.contacts, ...tables.newParts.contacts]);
+	const parts = new Map([...delivered.parts, ...tables.newParts.parts]);
+	const contacts = new Map([...delivered.contacts, ...tables.newParts.contacts]);
 	const byPart = new Map([...parts.keys()].map((id): [string, Contact[]] => [id, []]));
 	for (const contact of contacts.values()) byPart.get(contact.part)?.push(contact);
 	for (const part of parts.values()) checkPart(part, byPart.get(part.id) ?? [], report);
-	for (const condition of tables.delivered.conditions.values())
+	for (const condition of delivered.conditions.values())
 		for (const [subject, state] of condition.settings) {
 			const wrong = stateFault({ parts, contacts }, subject, state);
 			if (wrong)
 				report("setting", subject, "state", `'${state}' is no state of ${subject}`, wrong, condition.id);
 		}
-	return errors;
+	return found.toSorted((x, y) => x.rank - y.rank || x.error.row - y.error.row).map(({ error }) => error);
 }
 
 function checkPart(part: Part, contacts: readonly Contact[], report: Report): void {
