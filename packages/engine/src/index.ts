@@ -5,7 +5,19 @@
  */
 
 export { type Car, openCar, type Which } from "./car.js";
-export { Batch, Circuit, CircuitError, Kept, type Operating, operate, settingsOf } from "./circuit/index.js";
+export {
+	Batch,
+	Circuit,
+	CircuitError,
+	type Heated,
+	type HeatOptions,
+	heatWires,
+	Kept,
+	type Operating,
+	operate,
+	operateWarm,
+	settingsOf,
+} from "./circuit/index.js";
 export { deviceKinds } from "./devices/index.js";
 export { type Fault, faultSet } from "./faults/index.js";
 export {
@@ -39,4 +51,4 @@ export {
 export { type Change, compareLooms, type Misfit, naturalOrder } from "./recipe/index.js";
 export { type Finding, type Rule, rules, runRules, type Severity } from "./rules/index.js";
 export { formatTableError, type TableError, TableErrors } from "./tables/index.js";
-export { colourHex, colourWords, formatColours } from "./units/index.js";
+export { colourHex, colourWords, formatColours, INSULATION_CELSIUS } from "./units/index.js";

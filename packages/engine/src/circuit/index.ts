@@ -4,6 +4,7 @@ export { type AddedBranch, type BranchChange, type Change, NO_CHANGE } from "./c
 export { type Branch, Circuit, type Difference, REFERENCE, type Standing, type Topology } from "./circuit.js";
 export { Condensed, nodesNeeded } from "./condense.js";
 export { CircuitError } from "./error.js";
+export { type Heated, type HeatOptions, heatWires, operateWarm } from "./heating.js";
 export { BODY, ENGINE_METAL, jointNode, pinNode, terminalNode, wireEndNode } from "./names.js";
 export {
 	type Operating,

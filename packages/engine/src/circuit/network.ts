@@ -7,7 +7,7 @@
 import type { AutomatonSpec, BranchSpec, NetworkBuilder } from "../devices/index.js";
 import { deviceKinds, deviceView } from "../devices/index.js";
 import type { Contact, Joint, Loom, Part, Wire, WireEnd } from "../loom/index.js";
-import { wireOhms } from "../units/index.js";
+import { type SpreadOhms, wireOhms } from "../units/index.js";
 import * as R from "./contact-resistances.js";
 import { BODY, ENGINE_METAL, insideNode, jointNode, pinNode, terminalNode, wireEndNode } from "./names.js";
 
@@ -21,6 +21,15 @@ const BOLTED_KINDS: ReadonlySet<string> = new Set(["battery", "generator", "star
 
 /** Temperature of the wires in degrees C when none is given. */
 const AMBIENT = 20;
+
+/** A link of no length still has the length of its terminals. */
+const LEAST_OHMS = 1e-6;
+
+/** Ohms of a wire end to end, without its terminals, at its conductor's temperature. */
+export function conductorOhms(wire: Wire, celsius: number): SpreadOhms {
+	const { ohms, spread } = wireOhms({ mm2: wire.mm2, metres: wire.metres, celsius });
+	return { ohms: Math.max(ohms, LEAST_OHMS), spread };
+}
 
 /** Ids to which building is restricted. */
 export interface Only {
@@ -78,12 +87,11 @@ function addMetal(joint: Joint, add: Add): void {
 }
 
 function addWire(loom: Loom, wire: Wire, add: Add): void {
-	const conductor = wireOhms({ mm2: wire.mm2, metres: wire.metres, celsius: AMBIENT });
+	const conductor = conductorOhms(wire, AMBIENT);
 	add({
 		a: wireEndNode(wire.id, "from"),
 		b: wireEndNode(wire.id, "to"),
-		// A link of no length still has the length of its terminals.
-		siemens: 1 / Math.max(conductor.ohms, 1e-6),
+		siemens: 1 / conductor.ohms,
 		spread: conductor.spread / 2,
 		owner: { what: "wire", id: wire.id, element: "conductor" },
 	});

@@ -1,4 +1,5 @@
 /** Quantities, gauges, colour codes. */
+export { bundleShare, INSULATION_CELSIUS, ratedAmps, wireRise } from "./ampacity.js";
 export { COLOURS, type Colour, colourHex, colourWords, formatColours } from "./colours.js";
 export { type Metal, type SpreadOhms, type WireConductor, wireOhms } from "./conductor.js";
 export { formatLength, parseLength } from "./length.js";
