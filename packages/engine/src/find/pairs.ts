@@ -16,8 +16,15 @@ const ODDS = 1e-3;
 const EXPLAINS = 3;
 /** Single faults combined, for each telling item: the most probable that explain it. */
 const MOST_PER_ITEM = 12;
+const MOST_BY_PRIOR = 12;
 /** Leading patterns of each fault. */
 const PATTERNS = 2;
+
+/** Two faults taken as one hypothesis, and the two alone. */
+export interface Pair {
+	readonly fault: Fault;
+	readonly of: readonly [Weighing, Weighing];
+}
 
 /**
  * @param singles weighed by the telling items `early`, most promising first
@@ -27,14 +34,15 @@ export function pairsWorthWeighing(
 	singles: readonly Weighing[],
 	early: readonly Item[],
 	best: number,
-): Fault[] {
+): Pair[] {
 	const byPrior = [...singles].sort((x, y) => y.prior - x.prior);
 	const priors = byPrior.map((w) => w.prior);
 	const least = best + Math.log(ODDS);
 	if (priors.length < 2 || priors[0]! + priors[1]! < least || early.length === 0) return [];
 	const sound = early.map((item) => itemLog(undefined, item));
+	// The most probable whatever they explain: two may do together what neither does alone (two grounds side by side).
+	const candidates = new Set<Weighing>(byPrior.slice(0, MOST_BY_PRIOR));
 	// The best few for each item: a fault that explains what the leading ones do not must not be crowded out.
-	const candidates = new Set<Weighing>();
 	early.forEach((item, k) => {
 		let taken = 0;
 		for (const w of byPrior) {
@@ -44,9 +52,10 @@ export function pairsWorthWeighing(
 			taken++;
 		}
 	});
-	const pairs: Fault[] = [];
+	const pairs: Pair[] = [];
 	[...candidates].forEach((one, k, all) => {
-		for (const two of all.slice(k + 1)) if (one.prior + two.prior >= least) pairs.push(pairOf(one, two));
+		for (const two of all.slice(k + 1))
+			if (one.prior + two.prior >= least) pairs.push({ fault: pairOf(one, two), of: [one, two] });
 	});
 	return pairs;
 }

@@ -31,6 +31,13 @@ const FIRST = 40;
 /** Share of the best hypothesis that all those let go may weigh together, by their upper bounds. */
 const LET_GO = 1e-4;
 
+export interface PosteriorOptions {
+	/** Prior of the sound car, on the scale of the faults' priors. */
+	readonly soundPrior?: number;
+	/** Weigh two faults at once where one explains little (default). */
+	readonly pairs?: boolean;
+}
+
 export interface Posterior {
 	/** Most probable first; posteriors sum to 1. */
 	readonly weighed: readonly Weighed[];
@@ -55,13 +62,18 @@ function mostTelling(items: readonly Item[]): string {
  * against the sharpest there is), so what is weighed so far is an upper bound, and hypotheses far below the best are
  * let go by it.
  */
-export function posterior(faults: readonly Fault[], items: readonly Item[], evidence: Evidence): Posterior {
+export function posterior(
+	faults: readonly Fault[],
+	items: readonly Item[],
+	evidence: Evidence,
+	{ soundPrior = SOUND, pairs: withPairs = true }: PosteriorOptions = {},
+): Posterior {
 	const when = mostTelling(items);
 	const early = items.filter((item) => item.telling && (item.when === when || item.when === ""));
 	const late = items.filter((item) => item.telling && !early.includes(item));
 	const rest = items.filter((item) => !item.telling);
 	const begin = (fault: Fault) => beginWeighing(fault, fault.prior, early, evidence);
-	const sound = beginWeighing(undefined, SOUND, early, evidence);
+	const sound = beginWeighing(undefined, soundPrior, early, evidence);
 	const explaining = faults.map(begin);
 	const bounds = new Map<Weighing, number>(explaining.map((w) => [w, total(w)]));
 	const bound = (w: Weighing) => bounds.get(w)!;
@@ -94,8 +106,16 @@ export function posterior(faults: readonly Fault[], items: readonly Item[], evid
 		for (const w of others) best = Math.max(best, finish(w));
 	};
 	finishAll(explaining, FIRST);
-	const pairs = pairsWorthWeighing(explaining, early, best).map(begin);
-	for (const w of pairs) bounds.set(w, total(w));
+	const told = [...early, ...late];
+	const pairs: Weighing[] = [];
+	for (const { fault, of } of withPairs ? pairsWorthWeighing(explaining, early, best) : []) {
+		const pair = begin(fault);
+		bounds.set(pair, total(pair));
+		if (bound(pair) < best + Math.log(LET_GO)) continue;
+		// A partner that adds nothing is no explanation, only a second fault that might be there unseen.
+		const alone = Math.max(...of.map((w) => toldBy(w, told, evidence)));
+		if (toldBy(pair, told, evidence) > alone + Math.log(EXPLAINS)) pairs.push(pair);
+	}
 	finishAll(
 		pairs.sort((x, y) => bound(y) - bound(x)),
 		0,
@@ -111,6 +131,11 @@ export function posterior(faults: readonly Fault[], items: readonly Item[], evid
 		)
 		.sort((x, y) => y.posterior - x.posterior);
 	return { weighed, pairs: pairs.length };
+}
+
+/** Log likelihood of the telling items under a hypothesis. */
+function toldBy({ fault }: Weighing, items: readonly Item[], evidence: Evidence): number {
+	return total(beginWeighing(fault, 1, items, evidence));
 }
 
 /** How many times as likely each item is under a fault as on a sound car, the fault's own patterns weighted. */

@@ -95,5 +95,8 @@ export function itemLog(fault: Fault | undefined, item: Item): number {
 export function patternChances({ logs, patterns }: Weighing): Weighed["patterns"] {
 	const last = logs.at(-1)!.map((log, p) => Math.log(patterns[p]!.weight) + log);
 	const sum = logSum(last);
+	// Nothing seen is possible under it: what was seen says nothing of its patterns.
+	if (sum === Number.NEGATIVE_INFINITY)
+		return patterns.map((pattern) => ({ pattern, chance: pattern.weight }));
 	return patterns.map((pattern, p) => ({ pattern, chance: Math.exp(last[p]! - sum) }));
 }
