@@ -5,8 +5,8 @@ import { faultSet } from "../faults/index.js";
 import { forbidden, takeReading } from "../readings/index.js";
 import { demoCar } from "../test-support/demo.test-helper.js";
 import { candidates } from "./candidates.js";
-import type { Weighed } from "./posterior.js";
 import type { Evidence, Occasion, TakenReading } from "./types.js";
+import type { Weighed } from "./weighing.js";
 
 const car = demoCar("main");
 const loom = car.converted;
