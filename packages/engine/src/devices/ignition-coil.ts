@@ -8,13 +8,7 @@ export const ignitionCoil: DeviceKind = {
 	needs: ["supply", "ground", "signal"],
 	repeats: false,
 	values: {
-		ohms: value(
-			0.6,
-			"ohm",
-			0.05,
-			100,
-			"0.3..1.0 from memory: reference/electrical/component-resistances.csv row 034",
-		),
+		ohms: value(0.6, "ohm", 0.05, 100, "0.3 to 1.0 ohm, from memory"),
 		input_ohms: value(2200, "ohm", 10, 1e7, PRACTICE),
 	},
 	states: () => ["off", "on"],

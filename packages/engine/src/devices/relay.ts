@@ -9,27 +9,9 @@ export const relay: DeviceKind = {
 	repeats: false,
 	values: {
 		coil_ohms: value(85, "ohm", 1, 1e5, PRACTICE),
-		pull_in_volts: value(
-			7.2,
-			"V",
-			0.1,
-			60,
-			"pick-up 7.2 V: reference/electrical/component-resistances.csv row 028",
-		),
-		drop_out_volts: value(
-			1.2,
-			"V",
-			0.01,
-			60,
-			"drop-out 1.2 V: reference/electrical/component-resistances.csv row 028",
-		),
-		contact_ohms: value(
-			0.003,
-			"ohm",
-			1e-5,
-			10,
-			"30 mV at 10 A: reference/electrical/component-resistances.csv row 028",
-		),
+		pull_in_volts: value(7.2, "V", 0.1, 60, PRACTICE),
+		drop_out_volts: value(1.2, "V", 0.01, 60, PRACTICE),
+		contact_ohms: value(0.003, "ohm", 1e-5, 10, PRACTICE),
 	},
 	states: () => ["in", "pulled"],
 	build(view, net) {

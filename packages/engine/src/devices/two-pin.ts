@@ -27,12 +27,7 @@ const given = value(undefined, "ohm", 1e-4, 1e9, "the part's own figure");
 export const resistor = twoPin("resistor", "Resistor", given, 0.01);
 export const heater = twoPin("heater", "Heater", given, 0.1);
 export const coil = twoPin("coil", "Coil or solenoid", given, 0.05);
-export const injector = twoPin(
-	"injector",
-	"Injector",
-	value(12, "ohm", 0.1, 1e3, "12 ohm +-1.2: reference/electrical/component-resistances.csv row 023"),
-	0.05,
-);
+export const injector = twoPin("injector", "Injector", value(12, "ohm", 0.1, 1e3, PRACTICE), 0.05);
 export const motor = twoPin("motor", "Motor (at its working load)", given, 0.15);
 export const igniter = twoPin(
 	"igniter",
