@@ -41,6 +41,7 @@ export function PointPicker({ which, label, value, onPick }: PointPickerProps) {
 			{point?.id.includes(".") && (
 				<Checkbox
 					size="lg"
+					className="tall"
 					label="at the part's own pin"
 					checked={pin}
 					onChange={(event) => onPick(event.currentTarget.checked ? `${plain}!pin` : plain)}

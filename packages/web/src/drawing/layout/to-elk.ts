@@ -3,6 +3,7 @@ import type { ElkExtendedEdge, ElkNode } from "elkjs/lib/elk-api.js";
 import type { Sheet, SheetEnd, SheetNode, SheetWire } from "../sheet/types.js";
 import { type Shape, symbolOf } from "../symbols/index.js";
 import { labelWidth } from "../symbols/text.js";
+import { BAR_PITCH } from "../symbols/types.js";
 
 const LAYOUT = {
 	"elk.algorithm": "layered",
@@ -13,6 +14,9 @@ const LAYOUT = {
 	"elk.spacing.edgeEdge": "18",
 	"elk.spacing.edgeLabel": "6",
 	"elk.spacing.componentComponent": "60",
+	// Only bars leave their ports to the layout.
+	"elk.spacing.portPort": String(BAR_PITCH),
+	"elk.spacing.portsSurrounding": `[top=${BAR_PITCH / 2},left=0,bottom=0,right=0]`,
 	"elk.layered.spacing.nodeNodeBetweenLayers": "24",
 	"elk.layered.spacing.edgeNodeBetweenLayers": "16",
 	"elk.layered.spacing.edgeEdgeBetweenLayers": "16",
@@ -53,10 +57,8 @@ function elkNode(
 		id: node.id,
 		width: shape.width,
 		height: shape.height,
-		labels: shape.aside === undefined ? [] : [{ id: `${node.id}|aside`, width: shape.aside, height: 36 }],
 		layoutOptions: {
-			"elk.portConstraints": shape.sliding ? "FIXED_SIDE" : "FIXED_POS",
-			"elk.nodeLabels.placement": "OUTSIDE V_CENTER H_RIGHT",
+			...portRule(shape),
 			...layerOf(node, upper.has(node.id), lower.has(node.id)),
 		},
 		ports: shape.terminals.map(({ id, side, x, y }) => ({
@@ -69,6 +71,12 @@ function elkNode(
 		})),
 	};
 }
+
+/** Terminals stay where the symbol has them; on a bar they may change places. */
+const portRule = ({ sliding = false }: Shape): Record<string, string> =>
+	sliding
+		? { "elk.portConstraints": "FIXED_SIDE", "elk.portAlignment.default": "BEGIN" }
+		: { "elk.portConstraints": "FIXED_POS" };
 
 /** Sources first and ground points last, where no wire runs against it. */
 function layerOf(node: SheetNode, isUpper: boolean, isLower: boolean): Record<string, string> {

@@ -8,7 +8,7 @@ const THROUGH_LOAD = 12;
 /** Through a control unit only where nothing else joins the two points; by its ground rather than by other pins. */
 const THROUGH_UNIT_GROUND = 30;
 const THROUGH_UNIT = 90;
-/** Going through a ground point or a bar, where everything meets. */
+/** Going through a ground point or a bar, where everything meets, or through the metal between ground points. */
 const THROUGH_GROUND = 5;
 
 interface Step {
@@ -60,6 +60,10 @@ function steps(loom: Loom, at: string): Step[] {
 			.filter((name) => name !== "" && name !== at)
 			.map((name) => ({ to: name, by: wire.id, cost: through })),
 	);
+	if (joint?.kind === "ground")
+		for (const other of loom.joints.values())
+			if (other.kind === "ground" && other.metal === joint.metal && other.id !== at)
+				found.push({ to: other.id, by: "", cost: THROUGH_GROUND });
 	const half = otherHalf.get(at);
 	if (half !== undefined) found.push({ to: half, by: "", cost: 0 });
 	const contact = loom.contacts.get(at);

@@ -1,7 +1,7 @@
 /** Places where wires meet: splice (IEC 60617 03-02-01, a dot), ground (02-15-04, frame), bar. */
 import type { SheetJoint, Side } from "../sheet/types.js";
 import { clip, Label, labelWidth, Name, nameWidth } from "./text.js";
-import type { Shape, SymbolDefinition, Terminal } from "./types.js";
+import { BAR_PITCH, type Shape, type SymbolDefinition, type Terminal } from "./types.js";
 
 const undrawnText = ({ undrawn }: SheetJoint) =>
 	undrawn === 0 ? "" : `+ ${undrawn} ${undrawn === 1 ? "wire" : "wires"} not drawn`;
@@ -70,43 +70,38 @@ export const ground: SymbolDefinition<SheetJoint> = {
 	},
 };
 
-/** Every wire has a place of its own on a bar; text stands beside it. */
-const PITCH = 34;
+/** Every wire has a place of its own on a bar, from the left; text stands beside it. */
 const BAR_HEIGHT = 10;
 const barWords = (joint: SheetJoint) => [clip(joint.label, 26), undrawnText(joint)].filter(Boolean);
+const barLength = ({ above, below }: SheetJoint) => BAR_PITCH * Math.max(2, above.length, below.length);
 
 export const bar: SymbolDefinition<SheetJoint> = {
 	title: "Bar",
-	shape({ above, below, ...joint }) {
-		const width = Math.max(90, PITCH * Math.max(above.length, below.length));
+	shape(joint) {
 		const row = (wires: readonly string[], side: Side): Terminal[] =>
-			wires.map((id, k) => ({
-				id,
-				side,
-				x: (width * (k + 1)) / (wires.length + 1),
-				y: side === "north" ? 0 : BAR_HEIGHT,
-			}));
-		const words = barWords({ above, below, ...joint });
+			wires.map((id, k) => ({ id, side, x: BAR_PITCH * (k + 0.5), y: side === "north" ? 0 : BAR_HEIGHT }));
 		return {
-			width,
+			width: barLength(joint) + 10 + Math.max(nameWidth(joint.id), ...barWords(joint).map(labelWidth)),
 			height: BAR_HEIGHT,
-			terminals: [...row(above, "north"), ...row(below, "south")],
-			aside: Math.max(nameWidth(joint.id), ...words.map(labelWidth)) + 10,
+			terminals: [...row(joint.above, "north"), ...row(joint.below, "south")],
 			sliding: true,
 		};
 	},
-	draw: (joint, { width }) => (
-		<g data-joint={joint.id}>
-			<rect className="draw-hit" width={width} y={-14} height={38} />
-			<rect className="draw-solid" width={width} height={BAR_HEIGHT} rx={3} />
-			<Name x={width + 10} y={2}>
-				{joint.id}
-			</Name>
-			{barWords(joint).map((line, k) => (
-				<Label key={line} x={width + 10} y={18 + 16 * k}>
-					{line}
-				</Label>
-			))}
-		</g>
-	),
+	draw(joint) {
+		const length = barLength(joint);
+		return (
+			<g data-joint={joint.id}>
+				<rect className="draw-hit" width={length} y={-14} height={38} />
+				<rect className="draw-solid" width={length} height={BAR_HEIGHT} rx={3} />
+				<Name x={length + 10} y={2}>
+					{joint.id}
+				</Name>
+				{barWords(joint).map((line, k) => (
+					<Label key={line} x={length + 10} y={18 + 16 * k}>
+						{line}
+					</Label>
+				))}
+			</g>
+		);
+	},
 };

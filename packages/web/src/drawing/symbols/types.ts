@@ -15,9 +15,7 @@ export interface Shape {
 	readonly width: number;
 	readonly height: number;
 	readonly terminals: readonly Terminal[];
-	/** Width of text that stands to the right of the symbol, outside of it. */
-	readonly aside?: number;
-	/** The layout may shift the terminals along their sides. */
+	/** The layout may put the terminals of a side in another order, `BAR_PITCH` apart, beginning at the left. */
 	readonly sliding?: boolean;
 }
 
@@ -31,6 +29,9 @@ export interface SymbolDefinition<N extends SheetNode = SheetNode> {
 
 /** Length of the stub between a part's body and its wire, where the contact sign is drawn. */
 export const STUB = 16;
+
+/** Distance of two wires at a bar. */
+export const BAR_PITCH = 34;
 
 export const terminalAt = (port: SheetPort, side: Side, x: number, y: number): Terminal => ({
 	id: port.contact,

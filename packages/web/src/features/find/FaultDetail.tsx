@@ -19,8 +19,9 @@ export function FaultDetail({ fault: { place, grounds, path, mend }, which, alik
 			{place && <p className="soft">{place}</p>}
 			<h3>Why it stands here</h3>
 			<ul className="grounds">
-				{grounds.map(({ text, times }) => (
-					<li key={text}>
+				{grounds.map(({ text, times }, k) => (
+					// biome-ignore lint/suspicious/noArrayIndexKey: the same may be seen on several occasions, in fixed order
+					<li key={k}>
 						<span>{text}</span>
 						<span data-for={times >= 1 || undefined}>{timesWords(times)}</span>
 					</li>
