@@ -48,6 +48,7 @@ const all: readonly DeviceKind[] = [
 export const deviceKinds: ReadonlyMap<string, DeviceKind> = new Map(all.map((kind) => [kind.kind, kind]));
 
 export { checkDevices, stateFault } from "./check.js";
+export { isLimited } from "./control-unit/index.js";
 export type {
 	AutomatonSpec,
 	BranchSpec,

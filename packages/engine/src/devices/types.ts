@@ -56,9 +56,11 @@ export interface AutomatonSpec {
 	readonly watch: readonly (readonly [NodeName, NodeName])[];
 	/** The state that follows, from the watched differences in volts. Must be pure. */
 	readonly next: (state: number, volts: readonly number[]) => number;
+	/** Of a part that runs or does not: what its branches are, by number, when it does not, whatever it is meant to do. */
+	readonly idle?: ReadonlyMap<number, BranchState>;
 }
 
-/** Receives a device's elements. A device must add the same branches in the same order in every state. */
+/** Receives a device's elements. A device must add the same branches and automata in the same order in every state. */
 export interface NetworkBuilder {
 	/** The device's own side of a contact. */
 	pin(contact: string): NodeName;

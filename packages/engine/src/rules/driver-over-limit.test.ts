@@ -25,7 +25,7 @@ test("a load within the limit, the pin's own limit, and a relay coil's worth too
 	expect(driverOverLimit.check(car(6))).toEqual([]);
 	const [found] = driverOverLimit.check(car(6, "|limit_amps=1.5"));
 	expect(found).toMatchObject({ rule: "driver-over-limit", severity: "warn" });
-	expect(found!.why).toMatch(/carries 2\.0\d A in 'on'; it is made for 1\.5 A/);
+	expect(found!.why).toMatch(/would carry 2\.0\d A in 'on'; it is made for 1\.5 A/);
 	expect(found!.path).toEqual(["BAT.+", "L0", "H1.a", "H1", "H1.b", "L1", "ECU.3", "ECU"]);
 	expect(driverOverLimit.check(car(3))).toHaveLength(1);
 });

@@ -1,43 +1,50 @@
-/**
- * Control unit: what each pin is to the network, and when the unit is awake and powered.
- *
- * States: asleep; awake (wake line up: its low-side outputs work, so it can pull in its own main relay);
- * powered (awake and its first supply up: everything works).
- */
+/** Control unit: what each pin is to the network, as the unit's power and the pins' own limits decide. */
 import type { Contact } from "../../loom/index.js";
 import type { BranchState, DeviceKind, DeviceView, NetworkBuilder } from "../types.js";
 import { own, PRACTICE, value } from "../types.js";
+import { limitAutomaton } from "./limit.js";
 import { type PinElement, pinRoles } from "./pins.js";
+import { POWER_STATES, powerOf } from "./power.js";
 
-const ASLEEP = 0;
-const AWAKE = 1;
-const POWERED = 2;
+export { isLimited } from "./limit.js";
 
-/** Adds the elements of one pin and collects what the unit's power decides of them. */
-function addPin(
-	view: DeviceView,
-	net: NetworkBuilder,
-	contact: Contact,
-	element: PinElement,
-	decided: { branch: number; states: readonly BranchState[] }[],
-	points: Points,
-): void {
-	const pin = net.pin(contact.id);
-	const other = element.to === "supply" ? points.supply : points.ground;
-	const spread = element.spread;
-	const owner = own(view.part, `${contact.id} ${element.name}`);
-	const states = [element.asleep, element.awake, element.powered];
-	const emfSpread = element.emfSpread ?? 0;
-	const branch = net.branch({ a: pin, b: other, ...element.asleep, spread, emfSpread, owner });
-	const [asleep, awake, powered] = states;
-	const same = (x: BranchState, y: BranchState) => x.siemens === y.siemens && x.emf === y.emf;
-	if (!same(asleep!, awake!) || !same(asleep!, powered!))
-		decided.push({ branch, states: states as BranchState[] });
+/** A pin's element with its branch. */
+interface Placed {
+	readonly contact: Contact;
+	readonly element: PinElement;
+	readonly branch: number;
+	/** The far end: the unit's ground or supply. */
+	readonly other: string;
+	/** Whether it is another in some state of the unit or of the pin. */
+	readonly switched: boolean;
 }
 
 interface Points {
 	readonly ground: string;
 	readonly supply: string;
+}
+
+const same = (x: BranchState, y: BranchState) => x.siemens === y.siemens && x.emf === y.emf;
+const powerDecides = ({ asleep, awake, powered }: PinElement) =>
+	!same(asleep, awake) || !same(asleep, powered);
+const elementName = ({ contact, element }: Placed) => `${contact.id} ${element.name}`;
+
+function addPins(view: DeviceView, net: NetworkBuilder, points: Points): Placed[] {
+	return Object.entries(pinRoles).flatMap(([role, rule]) =>
+		view.withRole(role).flatMap((contact) =>
+			rule
+				.elements({ value: (name) => view.pinValue(contact, name), state: view.pinState(contact) })
+				.map((element): Placed => {
+					const other = points[element.to];
+					const { spread, emfSpread = 0 } = element;
+					const owner = own(view.part, `${contact.id} ${element.name}`);
+					const a = net.pin(contact.id);
+					const branch = net.branch({ a, b: other, ...element.asleep, spread, emfSpread, owner });
+					const switched = rule.states !== undefined || powerDecides(element);
+					return { contact, element, branch, other, switched };
+				}),
+		),
+	);
 }
 
 function addOwnDraw(view: DeviceView, net: NetworkBuilder, points: Points): void {
@@ -79,38 +86,43 @@ export const controlUnit: DeviceKind = {
 				owner: own(part, `${contact.id} ground`),
 			});
 		addOwnDraw(view, net, points);
-		const wakes = view.withRole("wake");
-		for (const contact of wakes) {
+		for (const contact of view.withRole("wake")) {
 			const siemens = 1 / view.pinValue(contact, "ohms");
 			const owner = own(part, `${contact.id} wake`);
 			net.branch({ a: net.pin(contact.id), b: points.ground, siemens, spread: 0.2, owner });
 		}
-		const decided: { branch: number; states: readonly BranchState[] }[] = [];
-		for (const [role, rule] of Object.entries(pinRoles))
-			for (const contact of view.withRole(role))
-				for (const element of rule.elements({
-					value: (name) => view.pinValue(contact, name),
-					state: view.pinState(contact),
-				}))
-					addPin(view, net, contact, element, decided, points);
-		const enough = view.value("min_volts");
-		const wakeVolts = wakes.map((contact) => view.pinValue(contact, "volts"));
+		const pins = addPins(view, net, points);
+		const power = powerOf(view, net, points.supply, points.ground);
+		const decided = pins.filter(
+			({ element }) => powerDecides(element) && (element.limit === undefined || element.limit === "off"),
+		);
 		net.automaton({
 			part: part.id,
 			element: "power",
-			states: ["asleep", "awake", "powered"],
-			branches: decided.map((d) => d.branch),
-			table: [ASLEEP, AWAKE, POWERED].map((state) => decided.map((d) => d.states[state]!)),
-			watch: [
-				[points.supply, points.ground],
-				...wakes.map((c): [string, string] => [net.pin(c.id), points.ground]),
+			states: POWER_STATES,
+			branches: decided.map(({ branch }) => branch),
+			table: [
+				decided.map(({ element }) => element.asleep),
+				decided.map(({ element }) => element.awake),
+				decided.map(({ element }) => element.powered),
 			],
-			next(_state, [supply = 0, ...wake]) {
-				const called = wakes.length === 0 || wake.some((volts, k) => volts >= wakeVolts[k]!);
-				if (!called) return ASLEEP;
-				if (supply >= enough) return POWERED;
-				return wakes.length > 0 ? AWAKE : ASLEEP;
-			},
+			watch: power.watch,
+			next: (_state, volts) => power.of(volts),
+			idle: new Map(pins.filter((pin) => pin.switched).map((pin) => [pin.branch, pin.element.asleep])),
 		});
+		for (const pin of pins)
+			if (pin.element.limit !== undefined)
+				net.automaton(
+					limitAutomaton(
+						{
+							part: part.id,
+							element: elementName(pin),
+							branch: pin.branch,
+							across: [net.pin(pin.contact.id), pin.other],
+						},
+						pin.element,
+						power,
+					),
+				);
 	},
 };

@@ -11,6 +11,15 @@ export interface PinElement {
 	readonly powered: BranchState;
 	readonly spread: number;
 	readonly emfSpread?: number;
+	/** Of an output that guards itself: its limit while it drives, else `off`. */
+	readonly limit?: Limit | "off";
+}
+
+/** Amperes either way, and what the branch becomes beyond them. */
+export interface Limit {
+	readonly amps: number;
+	readonly awake: BranchState;
+	readonly powered: BranchState;
 }
 
 export interface PinRole {
@@ -51,12 +60,17 @@ const LEAK = ohm(1e8);
 
 export const pinRoles: Readonly<Record<string, PinRole>> = {
 	"sensor supply": {
-		values: { volts: volts(5), ohms: ohms(0.5), limit_amps: amps(0.1) },
+		values: { volts: volts(5), ohms: ohms(0.5), limit_amps: amps(0.1), fold_ohms: ohms(1000) },
 		elements: (pin) => [
 			{
 				...source("regulator", pin.value("ohms"), pin.value("volts"), 0.03),
 				asleep: ohm(10000),
 				awake: ohm(10000),
+				limit: {
+					amps: pin.value("limit_amps"),
+					awake: ohm(10000),
+					powered: ohm(pin.value("fold_ohms"), pin.value("volts")),
+				},
 			},
 		],
 	},
@@ -88,6 +102,7 @@ export const pinRoles: Readonly<Record<string, PinRole>> = {
 					powered: on ? closed : watching,
 					spread: 0.2,
 					emfSpread: 0.1,
+					limit: on ? { amps: pin.value("limit_amps"), awake: LEAK, powered: watching } : "off",
 				},
 			];
 		},
@@ -97,10 +112,18 @@ export const pinRoles: Readonly<Record<string, PinRole>> = {
 		states: ["off", "on"],
 		elements: (pin) => {
 			const off = ohm(pin.value("off_ohms"));
-			const closed = pin.state === "on" ? ohm(pin.value("on_ohms")) : OPEN;
+			const on = pin.state === "on";
 			return [
 				{ ...always("rest", off, 0.2) },
-				{ name: "output", to: "supply", asleep: OPEN, awake: OPEN, powered: closed, spread: 0.2 },
+				{
+					name: "output",
+					to: "supply",
+					asleep: OPEN,
+					awake: OPEN,
+					powered: on ? ohm(pin.value("on_ohms")) : OPEN,
+					spread: 0.2,
+					limit: on ? { amps: pin.value("limit_amps"), awake: OPEN, powered: OPEN } : "off",
+				},
 			];
 		},
 	},

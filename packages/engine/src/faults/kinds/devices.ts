@@ -93,12 +93,10 @@ export const unitDead: FaultKind = {
 	list({ circuit, loom }) {
 		const standing = circuit.standing([...loom.conditions.keys()][0] ?? "");
 		return standing.automata
-			.filter(
-				({ spec }) => spec.element === "power" && !loom.parts.get(spec.part)?.marks.includes("pyrotechnic"),
-			)
-			.map(({ spec, branches }): Fault => {
-				const asleep = spec.table[0]!;
-				const change = { branches: branches.map((branch, k) => ({ branch, ...asleep[k]! })), added: [] };
+			.filter(({ spec }) => spec.idle && !loom.parts.get(spec.part)?.marks.includes("pyrotechnic"))
+			.map(({ spec }): Fault => {
+				const branches = [...spec.idle!].map(([branch, asleep]) => ({ branch, ...asleep }));
+				const change = { branches, added: [] };
 				return {
 					id: `control unit dead:${spec.part}`,
 					kind: "control unit dead",

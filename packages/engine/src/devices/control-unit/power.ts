@@ -1,0 +1,35 @@
+/**
+ * When a control unit is awake and powered.
+ *
+ * Asleep; awake (wake line up: its low-side outputs work, so it can pull in its own main relay); powered (awake and its
+ * first supply up: everything works).
+ */
+import type { DeviceView, NetworkBuilder, NodeName } from "../types.js";
+
+export const ASLEEP = 0;
+const AWAKE = 1;
+const POWERED = 2;
+export const POWER_STATES = ["asleep", "awake", "powered"] as const;
+
+/** What shows a unit's power, and how to read it. It has no memory, so all automata of a unit agree on it. */
+export interface Power {
+	readonly watch: readonly (readonly [NodeName, NodeName])[];
+	/** Number of the {@link POWER_STATES} from the watched volts. */
+	readonly of: (volts: readonly number[]) => number;
+}
+
+/** @param supply, ground of the unit inside */
+export function powerOf(view: DeviceView, net: NetworkBuilder, supply: NodeName, ground: NodeName): Power {
+	const wakes = view.withRole("wake");
+	const wakeVolts = wakes.map((contact) => view.pinValue(contact, "volts"));
+	const enough = view.value("min_volts");
+	return {
+		watch: [[supply, ground], ...wakes.map((c): [string, string] => [net.pin(c.id), ground])],
+		of([fed = 0, ...wake]) {
+			const called = wakes.length === 0 || wake.some((volts, k) => volts >= wakeVolts[k]!);
+			if (!called) return ASLEEP;
+			if (fed >= enough) return POWERED;
+			return wakes.length > 0 ? AWAKE : ASLEEP;
+		},
+	};
+}
