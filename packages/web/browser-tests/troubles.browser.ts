@@ -40,6 +40,21 @@ test("bad tables are told by file, row and column, all at once", async () => {
 	expect(cells[3]).toContain("thick");
 });
 
+test("steps that do not fit the car stand before all else", async () => {
+	const page = await withAnswers(job, async (route) => {
+		const response = await route.fetch();
+		const body = (await response.json()) as { tables: Record<string, string> };
+		body.tables["recipe.csv"] = body.tables["recipe.csv"]!.replace(",W170b,W171,", ",W170b,W999,");
+		await route.fulfill({ response, json: body });
+	});
+	await page.getByRole("heading", { name: "1 step of the recipe does not fit this car" }).waitFor();
+	await page.getByText(/Step 21, join/).waitFor();
+	await page.getByText("Steps in order").tap();
+	await page.locator(".step[data-misfit]", { hasText: "does not fit this car" }).waitFor();
+	await page.getByRole("link", { name: "Checks" }).tap();
+	await page.getByText(/1 step of the recipe could not be applied/).waitFor();
+});
+
 test("a circuit that must not be measured is refused in plain words", async () => {
 	const page = await site.open("#//reading?from=RCU.3&to=BAT.-&what=volts&when=key-on");
 	await page.getByRole("heading", { name: "No reading here" }).waitFor();

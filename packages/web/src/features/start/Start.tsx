@@ -4,6 +4,7 @@ import { useCar } from "../../app/car.js";
 import { LINE } from "../../app/line.js";
 import { formatRoute } from "../../app/route.js";
 import { usePerson } from "../../server/person.js";
+import { History } from "./History.js";
 import { JobList } from "./JobList.js";
 import { useStanding } from "./standing.js";
 
@@ -46,6 +47,7 @@ export function Start() {
 					maxLength={100}
 					onChange={(event) => setPerson(event.currentTarget.value)}
 				/>
+				<History />
 				<JobList jobs={jobs} open={job.id} />
 			</aside>
 		</div>
