@@ -18,7 +18,7 @@ export {
 	operateWarm,
 	settingsOf,
 } from "./circuit/index.js";
-export { deviceKinds } from "./devices/index.js";
+export { deviceKinds, inrushAmps } from "./devices/index.js";
 export { type Fault, faultSet } from "./faults/index.js";
 export {
 	type Evidence,

@@ -65,7 +65,9 @@ export function startUp<T extends Topology>(
 	const change = options.change ?? NO_CHANGE;
 	const states = new Uint8Array(standing.automata.length);
 	const rounds: Operating<T>[] = [];
-	const seen = new Set<string>();
+	const moves: (readonly number[])[] = [];
+	/** Round in which each set of states was come to. */
+	const seen = new Map([[states.join(), 0]]);
 	for (;;) {
 		const point = solveStates(circuit, standing, change, states, options.dead === true);
 		rounds.push(point);
@@ -74,9 +76,10 @@ export function startUp<T extends Topology>(
 			checkCurrents(point);
 			return rounds;
 		}
-		const key = states.join("");
-		if (seen.has(key)) throw cycling(standing.automata, moved);
-		seen.add(key);
+		moves.push(moved);
+		const before = seen.get(states.join());
+		if (before !== undefined) throw cycling(standing.automata, moves.slice(before).flat());
+		seen.set(states.join(), rounds.length);
 	}
 }
 
@@ -92,9 +95,11 @@ function move(automata: readonly Automaton[], states: Uint8Array, volts: ArrayLi
 	return moved;
 }
 
+/** @param moved every automaton that moved between two times of the same states */
 function cycling(automata: readonly Automaton[], moved: readonly number[]): CircuitError {
-	const parts = [...new Set(moved.map((k) => automata[k]!.spec.part))];
-	return new CircuitError(`does not settle: ${parts.join(", ")} keeps switching to and fro`, parts);
+	const parts = [...new Set(moved.map((k) => automata[k]!.spec.part))].sort();
+	const keep = parts.length === 1 ? "keeps" : "keep";
+	return new CircuitError(`does not settle: ${parts.join(", ")} ${keep} switching to and fro`, parts);
 }
 
 /** One solve with the automata held in `states`. */

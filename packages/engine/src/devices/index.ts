@@ -49,6 +49,7 @@ export const deviceKinds: ReadonlyMap<string, DeviceKind> = new Map(all.map((kin
 
 export { checkDevices, stateFault } from "./check.js";
 export { isLimited } from "./control-unit/index.js";
+export { inrushAmps } from "./lamp.js";
 export type {
 	AutomatonSpec,
 	BranchSpec,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { OnBench, off } from "./bench.test-helper.js";
+import { inrushAmps } from "./lamp.js";
 
 /** A 21 W lamp at 13.5 V: 13.5^2 / 21 = 8.68 ohm hot, a tenth of it cold. */
 const HOT = 13.5 ** 2 / 21;
@@ -47,5 +48,26 @@ describe("filament", () => {
 		const after = (state: number, volts: number) => spec.states[spec.next(state, [volts])];
 		expect([after(0, 2.69), after(0, 2.71), after(0, -2.71)]).toEqual(["cold", "hot", "hot"]);
 		expect([after(1, 1.36), after(1, -1.36), after(1, 1.34)]).toEqual(["hot", "hot", "cold"]);
+	});
+});
+
+describe("first rush", () => {
+	const { parts } = lampOn(12.6).car.delivered;
+
+	it("is the volts over the ohms that a meter finds on the cold lamp", () => {
+		const cold = lampOn(12.6).ohms("L.1!pin", "L.2!pin", "off");
+		expect(off(inrushAmps(parts.get("L")!, 12.6), 12.6 / cold)).toBeLessThan(1e-9);
+	});
+
+	// 21 W at 13.5 V are 1.56 A hot; ten times that cold.
+	it("is its working current over its cold share", () => {
+		const lamp = parts.get("L")!;
+		expect(inrushAmps(lamp, 13.5)).toBeCloseTo(21 / 13.5 / 0.1, 9);
+		const values = { ...lamp.values, cold_share: 0.07 };
+		expect(inrushAmps({ ...lamp, values }, -13.5)).toBeCloseTo(21 / 13.5 / 0.07, 9);
+	});
+
+	it("of anything else is refused", () => {
+		expect(() => inrushAmps(parts.get("R")!, 12)).toThrow("R is a resistor; wanted: a lamp with its watts");
 	});
 });

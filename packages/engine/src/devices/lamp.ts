@@ -1,4 +1,5 @@
 /** Filament lamp: cold it has a fraction of its working resistance, so it closes circuits a meter would call open. */
+import type { Part } from "../loom/index.js";
 import { type DeviceKind, own, PRACTICE, value } from "./types.js";
 
 /** Below this share of its rated voltage the filament counts as cold. */
@@ -35,3 +36,17 @@ export const lamp: DeviceKind = {
 		});
 	},
 };
+
+/**
+ * Amperes of a lamp in its first moment on `volts`, its filament cold: for the sizing of contacts, drivers and fuses.
+ * Wires and source lower it. The first rush of a motor is out of scope: its ohms are those at its working load.
+ *
+ * @throws RangeError when the part is no lamp or has no watts
+ */
+export function inrushAmps(part: Part, volts: number): number {
+	const need = (name: string) => part.values[name] ?? lamp.values[name]?.default ?? Number.NaN;
+	const coldOhms = (need("at_volts") ** 2 / need("watts")) * need("cold_share");
+	if (part.kind !== lamp.kind || !(coldOhms > 0))
+		throw new RangeError(`${part.id} is a ${part.kind}; wanted: a lamp with its watts`);
+	return Math.abs(volts) / coldOhms;
+}
