@@ -103,6 +103,7 @@ export class Circuit implements Topology {
 			owner: spec.owner,
 		}));
 		for (const contact of loom.contacts.keys()) number(contact);
+		for (const joint of loom.joints.keys()) number(joint);
 		this.nodes = nodes;
 		this.#index = index;
 		this.#own = base.branches.length;

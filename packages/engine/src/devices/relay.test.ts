@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { CircuitError } from "../circuit/index.js";
+import { CircuitError, operate } from "../circuit/index.js";
 import { OnBench, off } from "./bench.test-helper.js";
 
 const PINS = { "K1.86": "86", "K1.85": "85", "K1.30": "30", "K1.87": "87", "K1.87a": "87a" };
@@ -91,7 +91,8 @@ describe("hysteresis", () => {
 
 	it("moves at the two voltages and nowhere between", () => {
 		const { spec } = relayBehind(40).car.circuit("delivered").standing("on").automata[0]!;
-		const after = (state: number, volts: number) => spec.states[spec.next(state, [volts])];
+		// It looks at the last hundredth of its coil.
+		const after = (state: number, volts: number) => spec.states[spec.next(state, [volts / 100])];
 		expect([after(0, 7.99), after(0, 8), after(0, -8)]).toEqual(["released", "pulled in", "pulled in"]);
 		expect([after(1, 2), after(1, -2), after(1, 1.99)]).toEqual(["pulled in", "pulled in", "released"]);
 	});
@@ -115,4 +116,14 @@ it("a relay that feeds its own coil through its rest contact is a buzzer", () =>
 	expect(error).toBeInstanceOf(CircuitError);
 	expect((error as CircuitError).where).toEqual(["K7"]);
 	expect(off(bench.ohms("K7.30", "K7.85", "off"), 85)).toBeLessThan(1e-3);
+});
+
+it("with its coil open inside it stays released, whatever stands at its pins", () => {
+	const bench = relayBehind(0.1);
+	const circuit = bench.car.circuit("delivered");
+	const coil = circuit.branchesOf.get("K1")!.find((k) => circuit.branches[k]!.owner.element === "coil")!;
+	const point = operate(circuit, circuit.standing("on"), {
+		change: { branches: [{ branch: coil, siemens: 0 }], added: [] },
+	});
+	expect(point.standing.automata[0]!.spec.states[point.states[0]!]).toBe("released");
 });

@@ -1,6 +1,9 @@
 /** Relay: a coil with hysteresis that moves a change-over contact. Terminals after DIN 72552. */
 import { type DeviceKind, own, PRACTICE, value } from "./types.js";
 
+/** Share of the coil across which its current is seen. */
+const SENSED = 0.01;
+
 export const relay: DeviceKind = {
 	kind: "relay",
 	title: "Relay",
@@ -19,13 +22,12 @@ export const relay: DeviceKind = {
 		const coilA = view.pinOf("86")!;
 		const coilB = view.pinOf("85")!;
 		const common = view.pinOf("30")!;
-		net.branch({
-			a: coilA,
-			b: coilB,
-			siemens: 1 / view.value("coil_ohms"),
-			spread: 0.05,
-			owner: own(part, "coil"),
-		});
+		// The relay pulls in by the coil's current: looked at across its last hundredth, so an open coil has none.
+		const inside = net.inside(part.id, "coil");
+		const ohms = view.value("coil_ohms");
+		const owner = own(part, "coil");
+		net.branch({ a: coilA, b: inside, siemens: 1 / (ohms * (1 - SENSED)), spread: 0.05, owner });
+		net.branch({ a: inside, b: coilB, siemens: 1 / (ohms * SENSED), spread: 0.05, owner });
 		const closed = { siemens: 1 / view.value("contact_ohms"), emf: 0 };
 		const open = { siemens: 0, emf: 0 };
 		const makes = net.branch({
@@ -50,8 +52,8 @@ export const relay: DeviceKind = {
 			states: ["released", "pulled in"],
 			branches,
 			table: [take([open, closed]), take([closed, open])],
-			watch: [[coilA, coilB]],
-			next: (state, [volts = 0]) => (Math.abs(volts) >= (state === 1 ? dropOut : pullIn) ? 1 : 0),
+			watch: [[inside, coilB]],
+			next: (state, [volts = 0]) => (Math.abs(volts) / SENSED >= (state === 1 ? dropOut : pullIn) ? 1 : 0),
 		});
 	},
 };

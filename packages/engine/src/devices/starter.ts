@@ -1,6 +1,9 @@
 /** Starter: the solenoid pulls in and closes the motor's own contact. Terminals 30, 50, 31 after DIN 72552. */
 import { type DeviceKind, own, PRACTICE, value } from "./types.js";
 
+/** Share of the solenoid across which its current is seen. */
+const SENSED = 0.01;
+
 export const starter: DeviceKind = {
 	kind: "starter",
 	title: "Starter",
@@ -16,13 +19,12 @@ export const starter: DeviceKind = {
 	build(view, net) {
 		const control = view.pinOf("50")!;
 		const ground = view.pinOf("31")!;
-		net.branch({
-			a: control,
-			b: ground,
-			siemens: 1 / view.value("solenoid_ohms"),
-			spread: 0.1,
-			owner: own(view.part, "solenoid"),
-		});
+		// Pulled in by the solenoid's current, seen across its last hundredth: an open solenoid has none.
+		const inside = net.inside(view.part.id, "solenoid");
+		const ohms = view.value("solenoid_ohms");
+		const owner = own(view.part, "solenoid");
+		net.branch({ a: control, b: inside, siemens: 1 / (ohms * (1 - SENSED)), spread: 0.1, owner });
+		net.branch({ a: inside, b: ground, siemens: 1 / (ohms * SENSED), spread: 0.1, owner });
 		const turning = { siemens: 1 / view.value("motor_ohms"), emf: 0 };
 		const motor = net.branch({
 			a: view.pinOf("30")!,
@@ -38,9 +40,9 @@ export const starter: DeviceKind = {
 			states: ["at rest", "cranking"],
 			branches: [motor],
 			table: [[{ siemens: 0, emf: 0 }], [turning]],
-			watch: [[control, ground]],
+			watch: [[inside, ground]],
 			// Held in it needs about a third of the pull-in voltage: common practice, no source.
-			next: (state, [volts = 0]) => (volts >= (state === 1 ? pullIn / 3 : pullIn) ? 1 : 0),
+			next: (state, [volts = 0]) => (volts / SENSED >= (state === 1 ? pullIn / 3 : pullIn) ? 1 : 0),
 		});
 	},
 };

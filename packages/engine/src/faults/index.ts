@@ -1,4 +1,6 @@
 /** The faults a loom can have. A new kind is one new file in kinds/ and one entry here. */
+
+import { forbiddenMend, forbiddenWork } from "../readings/index.js";
 import { notLocked, notSeated } from "./kinds/common-cause.js";
 import { deviceDead, fuseBlown, unitDead, unitPinDead } from "./kinds/devices.js";
 import { addedResistance, open } from "./kinds/joints-open.js";
@@ -23,9 +25,14 @@ export const faultKinds: readonly FaultKind[] = [
 	stepLeftOut,
 ];
 
-/** Every fault of a loom, in the order of the kinds. */
+/** Every fault of a loom, in the order of the kinds. On restraint and high-voltage circuits no mend is given. */
 export function faultSet(context: FaultContext): Fault[] {
-	return faultKinds.flatMap((kind) => kind.list(context));
+	return faultKinds
+		.flatMap((kind) => kind.list(context))
+		.map((fault) => {
+			const mark = forbiddenWork(context.loom, fault.path);
+			return mark ? { ...fault, mend: forbiddenMend(mark) } : fault;
+		});
 }
 
 export type { Fault, FaultContext, FaultKind, Pattern } from "./types.js";

@@ -6,6 +6,7 @@
 
 import { partWords } from "../faults/index.js";
 import type { Loom } from "../loom/index.js";
+import { forbiddenWork } from "../readings/index.js";
 import type { NextAction } from "./types.js";
 import type { Weighed } from "./weighing.js";
 
@@ -20,7 +21,9 @@ const MOST = 3;
 /** Actions worth taking, best per minute first. */
 export function rateActions(loom: Loom, leading: readonly Weighed[]): NextAction[] {
 	const mass = leading.reduce((sum, w) => sum + w.posterior, 0);
-	const parts = new Set(leading.flatMap((w) => (w.fault?.shakenBy ? [w.fault.shakenBy] : [])));
+	const shaken = leading.flatMap((w) => (w.fault?.shakenBy ? [w.fault.shakenBy] : []));
+	// Restraint plugs are reseated by the maker's procedure, not by a hint from here.
+	const parts = new Set(shaken.filter((part) => forbiddenWork(loom, [part]) === undefined));
 	const likely = new Set(leading.filter((w) => w.posterior > LIKELY).map((w) => w.fault?.shakenBy ?? ""));
 	return [...parts]
 		.map((part): NextAction => {

@@ -126,6 +126,8 @@ describe("the camper's bus", () => {
 
 /** From memory, ISO 11898-2: a receiver takes the bus as dominant from this difference on. */
 const RECEIVED_DOMINANT = 0.9;
+/** From memory, ISO 11898-2: a sender's least difference into the bus. */
+const SENT_DOMINANT = 1.5;
 
 describe("volts of the lines, against the unit's own ground", () => {
 	const circuit = bus(2).circuit("delivered");
@@ -145,5 +147,6 @@ describe("volts of the lines, against the unit's own ground", () => {
 		expect(low).toBeGreaterThan(lowRange!.low);
 		expect(low).toBeLessThan(lowRange!.high);
 		expect(high - low).toBeGreaterThan(RECEIVED_DOMINANT);
+		expect(high - low).toBeGreaterThan(SENT_DOMINANT);
 	});
 });

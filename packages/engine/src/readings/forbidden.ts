@@ -2,7 +2,7 @@
  * Circuits that no meter step may touch: restraints (pyrotechnic) and high voltage.
  * A contact is such if its part, its connector, or any wire on it is marked so.
  */
-import type { Loom } from "../loom/index.js";
+import { contactsInConnector, contactsOfPart, type Loom, wiresAtContact } from "../loom/index.js";
 
 const NEVER: Readonly<Record<string, string>> = {
 	pyrotechnic:
@@ -15,13 +15,49 @@ const cache = new WeakMap<Loom, ReadonlyMap<string, string>>();
 
 /** Why a contact or joint must not be measured, or undefined when it may. */
 export function forbidden(loom: Loom, name: string): string | undefined {
+	const mark = pointsOf(loom).get(name);
+	return mark && `${name} ${NEVER[mark]}.`;
+}
+
+function pointsOf(loom: Loom): ReadonlyMap<string, string> {
 	let marked = cache.get(loom);
 	if (marked === undefined) {
 		marked = markedPoints(loom);
 		cache.set(loom, marked);
 	}
-	const mark = marked.get(name);
-	return mark && `${name} ${NEVER[mark]}.`;
+	return marked;
+}
+
+/**
+ * The mark of a forbidden circuit that work on any of these parts, connectors, contacts, joints or wires would touch:
+ * a housing that holds one of its contacts, a wire that ends at one. Undefined where none is touched.
+ */
+export function forbiddenWork(loom: Loom, ids: readonly string[]): string | undefined {
+	for (const id of ids) {
+		const part = loom.parts.get(id);
+		const held = part
+			? [...contactsOfPart(loom, id), ...contactsInConnector(loom, id)].map((c) => c.id)
+			: [id];
+		const wires = [
+			...(loom.wires.has(id) ? [loom.wires.get(id)!] : []),
+			...held.flatMap((c) => wiresAtContact(loom, c)),
+		];
+		const mark = markOf([...(part?.marks ?? []), ...wires.flatMap((wire) => wire.marks)]);
+		if (mark) return mark;
+		const ends = wires
+			.flatMap((wire) => [wire.from, wire.to])
+			.flatMap((end) => (end.at === "contact" ? [end.contact] : []));
+		for (const point of [...held, ...ends]) {
+			const found = pointsOf(loom).get(point);
+			if (found) return found;
+		}
+	}
+	return undefined;
+}
+
+/** What is said instead of a mend or a step where a forbidden circuit is touched. */
+export function forbiddenMend(mark: string): string {
+	return `stop here: this touches a ${mark === "pyrotechnic" ? "restraint" : "high-voltage"} circuit. ${NEVER[mark]!.replace(/^[^:]*: /, "").replace(/^./, (c) => c.toUpperCase())}.`;
 }
 
 function markOf(marks: readonly string[]): string | undefined {

@@ -1,5 +1,5 @@
 /** Meter readings with their bands. */
-export { forbidden } from "./forbidden.js";
+export { forbidden, forbiddenMend, forbiddenWork } from "./forbidden.js";
 export { type Meter, meterError, WORKSHOP_METER } from "./meter.js";
 export {
 	type Ground,

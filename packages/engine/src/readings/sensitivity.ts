@@ -27,7 +27,9 @@ export interface Sensitivity {
 /** Cost: one solve and O(branches). The probe must not read 'open'. */
 export function sensitivity(point: Operating<Topology>, probe: Probe): Sensitivity {
 	const contributions: Contribution[] = [];
-	const sourceOhms = eachDeviation(point, probe, (branch, deviation) => contributions.push({ branch, deviation }));
+	const sourceOhms = eachDeviation(point, probe, (branch, deviation) =>
+		contributions.push({ branch, deviation }),
+	);
 	let square = 0;
 	for (const { deviation } of contributions) square += deviation ** 2;
 	return { contributions, deviation: Math.sqrt(square), sourceOhms };
@@ -43,7 +45,11 @@ export function deviationOf(point: Operating<Topology>, probe: Probe): number {
 }
 
 /** Tells the deviation from each branch; returns the ohms seen by the meter. */
-function eachDeviation(point: Operating<Topology>, probe: Probe, tell: (branch: number, deviation: number) => void): number {
+function eachDeviation(
+	point: Operating<Topology>,
+	probe: Probe,
+	tell: (branch: number, deviation: number) => void,
+): number {
 	const { circuit, siemens, emf } = point;
 	const { branches } = circuit;
 	const x = new Float64Array(circuit.nodes.length);
@@ -66,7 +72,8 @@ function eachDeviation(point: Operating<Topology>, probe: Probe, tell: (branch: 
 		if (g === 0) continue;
 		const { a, b, spread, emfSpread } = branches[k]!;
 		const adjoint = voltsAt(x, a) - voltsAt(x, b);
-		const across = probe.kind === "ohms" ? adjoint : voltsAt(point.volts, a) - voltsAt(point.volts, b) - emf[k]!;
+		const across =
+			probe.kind === "ohms" ? adjoint : voltsAt(point.volts, a) - voltsAt(point.volts, b) - emf[k]!;
 		let byResistance = g * adjoint * across * spread;
 		const sign = own.get(k);
 		if (sign !== undefined) byResistance -= sign * branchAmps(point, k) * spread;

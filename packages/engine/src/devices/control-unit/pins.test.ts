@@ -139,8 +139,8 @@ describe("bus lines", () => {
 			"2.50",
 		]);
 		expect([volts(high, "dominant"), volts(low, "dominant")].map((v) => v.toFixed(2))).toEqual([
-			"3.50",
-			"1.50",
+			"4.00",
+			"1.00",
 		]);
 		expect(volts(high, "asleep")).toBeCloseTo(0, 6);
 	});

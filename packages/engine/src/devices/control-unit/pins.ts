@@ -153,8 +153,11 @@ export const pinRoles: Readonly<Record<string, PinRole>> = {
 			];
 		},
 	},
-	"bus high": busLine(3.5, "dominant CANH 3.5 V from memory, ISO 11898-2"),
-	"bus low": busLine(1.5, "dominant CANL 1.5 V: reference/electrical/can-physical-layer.csv row 013"),
+	"bus high": busLine(4, "3.5 V at the pin into the bus of 60 ohm: from memory, ISO 11898-2"),
+	"bus low": busLine(
+		1,
+		"1.5 V at the pin into the bus of 60 ohm: reference/electrical/can-physical-layer.csv row 013",
+	),
 	reference: {
 		values: { volts: volts(0.45), ohms: ohms(50000) },
 		elements: (pin) => [source("reference", pin.value("ohms"), pin.value("volts"), 0.02)],
@@ -166,7 +169,8 @@ function busLine(dominantVolts: number, origin: string): PinRole {
 	return {
 		values: {
 			ohms: ohms(25000),
-			on_ohms: ohms(30),
+			// With 4 and 1 V behind it, 60 ohm between the lines make the standard's 2 V.
+			on_ohms: ohms(15),
 			rest_volts: volts(2.5, "recessive 2.5 V: reference/electrical/can-physical-layer.csv row 011"),
 			dominant_volts: volts(dominantVolts, origin),
 		},

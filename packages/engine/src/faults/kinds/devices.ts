@@ -5,11 +5,14 @@ import { CHANCE } from "../rates.js";
 import type { Fault, FaultKind } from "../types.js";
 import { partWords } from "../words.js";
 
-/** The device's own branches by element. */
+/** The device's own elements, each by its first branch. */
 function elements(circuit: Circuit, part: string): { branch: number; element: string }[] {
-	return (circuit.branchesOf.get(part) ?? [])
-		.filter((k) => circuit.branches[k]!.owner.what === "device")
-		.map((branch) => ({ branch, element: circuit.branches[branch]!.owner.element }));
+	const first = new Map<string, number>();
+	for (const branch of circuit.branchesOf.get(part) ?? []) {
+		const { what, element } = circuit.branches[branch]!.owner;
+		if (what === "device" && !first.has(element)) first.set(element, branch);
+	}
+	return [...first].map(([element, branch]) => ({ branch, element }));
 }
 
 export const fuseBlown: FaultKind = {

@@ -1,5 +1,6 @@
 /** Connections that do not conduct, or conduct badly: conductor, crimp, mated contact, splice and ring ends. */
 import type { Branch } from "../../circuit/index.js";
+import { endName } from "../../loom/index.js";
 import { opened, poor } from "../patterns.js";
 import { CHANCE, connectorHands, contactHands, jointHands, wireHands } from "../rates.js";
 import type { Fault, FaultContext, FaultKind } from "../types.js";
@@ -97,7 +98,9 @@ function present({ loom }: FaultContext, branch: Branch): boolean {
 	if (what === "wire") return loom.wires.has(id);
 	if (what === "mated contact") return loom.contacts.has(id);
 	if (what === "metal") return loom.joints.has(id);
-	return loom.wires.has(element);
+	// The wire must end there in this loom, not only in that of a step left out.
+	const wire = loom.wires.get(element);
+	return wire !== undefined && [wire.from, wire.to].some((end) => endName(end) === id);
 }
 
 const SOURCE = "MIL-HDBK-217F Notice 2 section 17.1 for the ratios; reference/diagnosis/failure-rates.json";

@@ -16,7 +16,8 @@ const TOUCH_OHMS = 0.05;
 function whereItTouches(circuit: Circuit, wire: Wire): number | undefined {
 	const ends = [wire.from, wire.to];
 	const contact = ends.find((end) => end.at === "contact");
-	if (contact?.at === "contact") return circuit.node(pinNode(contact.contact)) ?? circuit.node(contact.contact);
+	if (contact?.at === "contact")
+		return circuit.node(pinNode(contact.contact)) ?? circuit.node(contact.contact);
 	const joint = ends.find((end) => end.at === "joint");
 	return joint?.at === "joint" ? circuit.node(joint.joint) : undefined;
 }
