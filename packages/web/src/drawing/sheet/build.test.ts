@@ -24,6 +24,10 @@ test("one wire further follows splices and small parts; wires between what is sh
 	expect(sheetOf(["W7"]).more).toBe(true);
 });
 
+test("a part by itself is drawn with its own wires", () => {
+	expect(ids(sheetOf(["L1"]).wires)).toEqual(["W7", "W8"]);
+});
+
 test("what the loom does not have is named, and the rest drawn", () => {
 	const sheet = sheetOf(["W5", "nothing"]);
 	expect(sheet.unknown).toEqual(["nothing"]);

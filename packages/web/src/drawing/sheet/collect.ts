@@ -23,7 +23,9 @@ export function collect(loom: Loom, path: readonly string[], further: number): C
 	const unknown = path.filter((name) => !picked.name(name.replace(/!pin$/, "")));
 	picked.complete();
 	let more = picked.frontier();
-	for (let step = 0; step < further && more.length > 0; step++) {
+	// A part by itself says little: its own wires belong to it.
+	const least = picked.wires.size === 0 ? 1 : 0;
+	for (let step = 0; step < Math.max(least, further) && more.length > 0; step++) {
 		for (const wire of more) picked.wire(wire);
 		picked.complete();
 		more = picked.frontier();

@@ -1,6 +1,6 @@
 /** The part of a drawing that moves, with its buttons. */
 import { Button } from "@mantine/core";
-import { type ReactNode, useMemo, useRef } from "react";
+import { type CSSProperties, type ReactNode, useMemo, useRef } from "react";
 import type { PlacedSheet } from "../layout/types.js";
 import type { Sheet } from "../sheet/types.js";
 import { describe } from "./describe.js";
@@ -37,7 +37,7 @@ export function DrawingFrame({
 	});
 	return (
 		<div>
-			<div className="drawing-box">
+			<div className="drawing-box" style={{ "--sheet-height": `${placed.height}px` } as CSSProperties}>
 				<svg ref={frame} className="draw-frame" role="img" aria-label={describe(sheet)} {...handlers}>
 					<g transform={`translate(${place.x} ${place.y}) scale(${place.scale})`}>
 						<SheetPicture placed={placed} selected={selected} leads={leads} />

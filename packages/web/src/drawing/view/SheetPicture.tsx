@@ -1,7 +1,7 @@
 /** A drawing in its place: wires below, symbols above. Knows nothing of touch or of the engine. */
 import { memo } from "react";
 import type { PlacedSheet } from "../layout/types.js";
-import { symbolOf } from "../symbols/index.js";
+import { type Shape, symbolOf } from "../symbols/index.js";
 import { WireLine } from "./WireLine.js";
 
 interface SheetPictureProps {
@@ -20,6 +20,7 @@ export const SheetPicture = memo(function SheetPicture({ placed, selected, leads
 			))}
 			{placed.nodes.map(({ node, shape, x, y }) => (
 				<g key={node.id} className="draw-node" data-node={node.id} transform={`translate(${x} ${y})`}>
+					{node.what === "part" && <LeaveAlone marks={node.marks} shape={shape} />}
 					{symbolOf(node).draw(node, shape)}
 					{shape.terminals.map((terminal) => {
 						const id = node.what === "joint" ? node.id : terminal.id;
@@ -32,6 +33,21 @@ export const SheetPicture = memo(function SheetPicture({ placed, selected, leads
 		</>
 	);
 });
+
+const NEVER_TOUCHED = ["pyrotechnic", "high voltage"];
+
+/** Parts that are shown so that they are left alone. */
+function LeaveAlone({ marks, shape: { width, height } }: { marks: readonly string[]; shape: Shape }) {
+	if (!NEVER_TOUCHED.some((word) => marks.includes(word))) return null;
+	return (
+		<>
+			<rect className="draw-leave" x={-8} y={8} width={width + 16} height={height - 16} rx={6} />
+			<text className="draw-leave-text" x={width + 6} y={3} textAnchor="end">
+				leave alone
+			</text>
+		</>
+	);
+}
 
 const LeadMark = ({ letter, x, y }: { letter: string; x: number; y: number }) => (
 	<g className="draw-lead" data-lead={letter}>

@@ -22,13 +22,13 @@ export function FaultDetail({ fault: { place, grounds, path, mend }, which, alik
 				{grounds.map(({ text, times }, k) => (
 					// biome-ignore lint/suspicious/noArrayIndexKey: the same may be seen on several occasions, in fixed order
 					<li key={k}>
-						<span>{text}</span>
+						<span className="cap">{text}</span>
 						<span data-for={times >= 1 || undefined}>{timesWords(times)}</span>
 					</li>
 				))}
 			</ul>
 			<h3>What mends it</h3>
-			<p>{mend}</p>
+			<p className="cap">{mend}</p>
 			{alike.length > 0 && (
 				<>
 					<h3>Cannot be told from it by any reading</h3>

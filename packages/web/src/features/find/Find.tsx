@@ -4,6 +4,7 @@ import { useFound } from "../../engine/hooks.js";
 import { FaultNotice } from "../../shared/FaultNotice.js";
 import { LoomChoice } from "../../shared/LoomChoice.js";
 import { Working } from "../../shared/Working.js";
+import { Actions } from "./Actions.js";
 import { Contradictions } from "./Contradictions.js";
 import { NextReading } from "./NextReading.js";
 import { Practice } from "./Practice.js";
@@ -52,6 +53,7 @@ export function Find() {
 							</p>
 							<Contradictions lines={data.contradictions} />
 							<NextReading found={data} shown={shown} busy={found.isFetching} />
+							<Actions found={data} shown={shown} />
 							<Ranking found={data} which={shown.which} />
 						</>
 					)}
