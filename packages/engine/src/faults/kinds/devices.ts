@@ -74,18 +74,21 @@ export const unitPinDead: FaultKind = {
 		[...loom.parts.values()]
 			.filter((part) => part.kind === "control unit" && !part.marks.includes("pyrotechnic"))
 			.flatMap((part): Fault[] =>
-				elements(circuit, part.id).map(({ branch, element }) => ({
-					id: `control-unit pin dead:${part.id}:${element}`,
-					kind: "control-unit pin dead",
-					where: `${partWords(loom, part.id)}: ${element} open inside`,
-					place: part.place,
-					prior: CHANCE.unitPin,
-					patterns: [{ weight: 1, change: opened(branch) }],
-					shakenBy: "",
-					inParts: [],
-					path: [element.split(" ")[0]!, part.id],
-					mend: `only after every wire to ${part.id} has been proven: have the unit tested`,
-				})),
+				elements(circuit, part.id)
+					// What the unit draws is no pin, and a dead wake input is a dead unit.
+					.filter(({ element }) => !/ (draw|wake)$/.test(element))
+					.map(({ branch, element }) => ({
+						id: `control-unit pin dead:${part.id}:${element}`,
+						kind: "control-unit pin dead",
+						where: `${partWords(loom, part.id)}: ${element} open inside`,
+						place: part.place,
+						prior: CHANCE.unitPin,
+						patterns: [{ weight: 1, change: opened(branch) }],
+						shakenBy: "",
+						inParts: [],
+						path: [element.split(" ")[0]!, part.id],
+						mend: `only after every wire to ${part.id} has been proven: have the unit tested`,
+					})),
 			),
 };
 
