@@ -86,6 +86,19 @@ export class DeadNet {
 		return { value: sourceOhms, deviation };
 	}
 
+	/**
+	 * Does the meter's current at this pair pass one of these branches with more than its share?
+	 * @param spared branch to the share of the current that may pass
+	 */
+	passes({ a, b }: Pair, spared: ReadonlyMap<number, number>): boolean {
+		if (spared.size === 0 || this.#part(a) !== this.#part(b)) return false;
+		const z = this.#solve([a, b], [1, -1]);
+		return [...spared].some(([branch, most]) => {
+			const ends = this.net.branches[branch]!;
+			return this.#point.siemens[branch]! * Math.abs(at(z, ends.a) - at(z, ends.b)) > most;
+		});
+	}
+
 	/** Would opening this branch part the network (or is it open)? */
 	cutsOff(branch: number): boolean {
 		return this.#point.siemens[branch] === 0 || this.#bridges.is[branch] === 1;

@@ -33,7 +33,7 @@ export interface SoundReading {
 }
 
 export interface Detection {
-	/** Of each candidate; undefined where it makes no row: too many ohms to be read well, yet not open. */
+	/** Of each candidate; undefined where it makes no row: too many ohms to be read well, or through what is spared. */
 	readonly sound: readonly (SoundReading | undefined)[];
 	/** For each change the numbers of the candidates that catch it, ascending. */
 	readonly caughtBy: readonly (readonly number[])[];
@@ -43,12 +43,14 @@ export interface Detection {
 
 /**
  * @param changes of the condensed network, each once
+ * @param spared branches of it that the meter's current is kept out of, each with the share of it that may pass
  * Cost: per condition one solve for each candidate and for each change that works on a part with candidates.
  */
 export function detect(
 	net: Condensed,
 	candidates: readonly Candidate[],
 	changes: readonly Change[],
+	spared: ReadonlyMap<number, number>,
 ): Detection {
 	const sound = new Array<SoundReading | undefined>(candidates.length);
 	const caughtBy: number[][] = changes.map(() => []);
@@ -62,7 +64,7 @@ export function detect(
 			const pair = { a: nodeOf(net, from), b: nodeOf(net, to) };
 			const { value, deviation } = dead.sound(pair);
 			const band = limits(value, deviation);
-			if (!Number.isNaN(value) && band.high > MOST_OHMS) continue;
+			if (!Number.isNaN(value) && (band.high > MOST_OHMS || dead.passes(pair, spared))) continue;
 			sound[number] = { value, deviation, ...band };
 			pairs.set(number, pair);
 			for (const part of new Set([pair.a, pair.b].map((node) => componentOf(dead.components, node)))) {

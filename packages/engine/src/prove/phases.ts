@@ -2,9 +2,10 @@
  * How the car stands while the sheet is taken: battery off and the plugs of the control units off, so that the loom
  * is measured alone; the same with one switch held; and all plugged in again.
  */
-import { conditionOf, settingsOf } from "../circuit/index.js";
+import { type Circuit, conditionOf, settingsOf } from "../circuit/index.js";
 import { contactsInConnector, contactsOfPart, type Loom, type Part } from "../loom/index.js";
 import { forbidden } from "../readings/index.js";
+import { marked, restraintFuses } from "./restraints.js";
 import type { Phase } from "./types.js";
 
 export interface SwitchPhase extends Phase {
@@ -35,16 +36,18 @@ export function unitPlugs(loom: Loom): Part[] {
 	const names = new Set(units.flatMap((unit) => contactsOfPart(loom, unit.id).map((c) => c.connector)));
 	return [...names].flatMap((name) => {
 		const plug = loom.parts.get(name);
-		if (plug === undefined || plug.marks.includes("pyrotechnic") || plug.marks.includes("high voltage"))
-			return [];
-		return contactsInConnector(loom, name).some((c) => forbidden(loom, c.id)) ? [] : [plug];
+		if (plug === undefined || marked(plug.marks)) return [];
+		return contactsInConnector(loom, name).some(({ id }) => forbidden(loom, id)) ? [] : [plug];
 	});
 }
 
-export function phasesOf(loom: Loom): Phases {
+export function phasesOf(circuit: Circuit): Phases {
+	const { loom } = circuit;
 	const off = [...loom.parts.values()]
 		.filter((part) => part.kind === "battery")
 		.map((part): [string, string] => [part.id, "off"]);
+	const fuses = restraintFuses(circuit);
+	for (const fuse of fuses) off.push([fuse.id, "pulled"]);
 	const plugs = unitPlugs(loom);
 	const unplugged = [...off, ...plugs.map((plug): [string, string] => [plug.id, "unmated"])];
 	const bare: Phase = {
@@ -52,6 +55,7 @@ export function phasesOf(loom: Loom): Phases {
 		title: plugs.length > 0 ? "battery disconnected, plugs of the control units off" : "battery disconnected",
 		prepare: [
 			"Key out, all switches at rest, battery disconnected.",
+			...fuses.map((fuse) => `Take out fuse ${fuse.id} (${fuse.label}): it feeds restraint parts.`),
 			...plugs.map(
 				(plug) => `Take off ${plug.label || "plug"} ${plug.id}${plug.place ? ` (${plug.place})` : ""}.`,
 			),
@@ -63,6 +67,7 @@ export function phasesOf(loom: Loom): Phases {
 		title: "battery disconnected, all plugged in",
 		prepare: [
 			"All switches at rest, battery still disconnected.",
+			...fuses.map((fuse) => `Fuse ${fuse.id} stays out.`),
 			...plugs.map((plug) => `Put ${plug.id} on and close its lock.`),
 		],
 		cautions: [CAUTIONS.batteryOff, CAUTIONS.meter, CAUTIONS.throughUnits],
@@ -74,7 +79,7 @@ export function phasesOf(loom: Loom): Phases {
 function heldSwitches(loom: Loom, unplugged: readonly [string, string][], bare: Phase): SwitchPhase[] {
 	return [...loom.parts.values()]
 		.filter((part) => part.kind === "switch")
-		.filter((part) => contactsOfPart(loom, part.id).every((c) => forbidden(loom, c.id) === undefined))
+		.filter((part) => contactsOfPart(loom, part.id).every(({ id }) => forbidden(loom, id) === undefined))
 		.flatMap((part) =>
 			part.positions.slice(1).map(({ name: position }): SwitchPhase => {
 				const words = `${part.label || "switch"} ${part.id} at '${position}'`;
