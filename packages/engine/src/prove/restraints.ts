@@ -10,8 +10,8 @@ import { forbidden } from "../readings/index.js";
 const NONE = 1e-9;
 /** The same for the other pins of a marked unit. Common practice, no source. */
 const LITTLE = 0.02;
-/** Pins of a marked unit on lines that every unit shares: such a line is read with all of them on it. */
-const SHARED: ReadonlySet<string> = new Set(["bus high", "bus low"]);
+/** Pins of a marked unit on lines that every unit shares, read with all of them on it, and the ground behind. */
+const SHARED: ReadonlySet<string> = new Set(["bus high", "bus low", "ground"]);
 
 const NEVER: ReadonlySet<string> = new Set(["pyrotechnic", "high voltage"]);
 /** Is it of a circuit that is never measured? */
