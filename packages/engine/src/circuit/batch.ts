@@ -9,13 +9,14 @@
 import type { Change } from "./changes.js";
 import type { Standing, Topology } from "./circuit.js";
 import { type Operating, operate, startUp } from "./operating.js";
-import { type Probe, probeValue } from "./probes.js";
+import { type CurrentProbe, type Probe, probeValue } from "./probes.js";
 import { type Solution, Stage } from "./stage.js";
 
 /** Rounds beyond those of the sound car before a change is given to the full solve. */
 const MORE_ROUNDS = 6;
 
-export type Path = "kept" | "low rank" | "solved";
+/** Nothing moved; a correction; a few columns of the factor computed again; everything solved anew. */
+export type Path = "kept" | "low rank" | "refactored" | "solved";
 
 export interface Evaluated {
 	/** One value per probe; NaN is 'open'. */
@@ -118,30 +119,41 @@ export class Batch {
 	}
 
 	#result(solution: Solution, states: Uint8Array): Evaluated {
-		const stage = this.#last;
-		stage.differences(solution, "pairs");
+		this.#last.show(solution);
 		const values = new Float64Array(this.#probes.length);
 		for (let p = 0; p < values.length; p++) values[p] = this.#value(p, solution);
-		return { values, path: solution.terms.length === 0 ? "kept" : "low rank", states };
+		return { values, path: pathOf(solution), states };
 	}
 
 	#value(p: number, solution: Solution): number {
-		const stage = this.#last;
+		const { volts, first } = this.#last;
 		const probe = this.#probes[p]!;
-		const pairs = this.#pairsOf[p]!;
-		const volts = (pair: number) => stage.volts[stage.first + pair]!;
-		if (probe.kind === "amps") {
-			let sum = 0;
-			probe.branches.forEach(({ branch, sign }, k) => {
-				const now = solution.given.find((t) => t.branch === branch);
-				const siemens = now ? now.after : stage.point.siemens[branch]!;
-				const emf = now ? now.emf : stage.point.emf[branch]!;
-				if (siemens !== 0) sum += sign * siemens * (volts(pairs[k]!) - emf);
-			});
-			return sum;
-		}
-		if (probe.a === probe.b) return 0;
-		if (stage.open(probe.a, probe.b, solution)) return Number.NaN;
-		return probe.kind === "volts" ? volts(pairs[0]!) : stage.ohms(pairs[0]!, solution);
+		if (probe.kind === "amps") return this.#amps(probe, this.#pairsOf[p]!, solution);
+		const pair = this.#pairsOf[p]![0]!;
+		// An open pair's difference is NaN already.
+		const shown = volts[first + pair]!;
+		return probe.kind === "volts" || Number.isNaN(shown) ? shown : this.#last.ohms(pair, solution);
 	}
+
+	#amps(probe: CurrentProbe, pairs: readonly number[], { given }: Solution): number {
+		const { volts, first, point } = this.#last;
+		let sum = 0;
+		for (let k = 0; k < pairs.length; k++) {
+			const { branch, sign } = probe.branches[k]!;
+			let siemens = point.siemens[branch]!;
+			let emf = point.emf[branch]!;
+			for (const term of given)
+				if (term.branch === branch) {
+					siemens = term.after;
+					emf = term.emf;
+				}
+			if (siemens !== 0) sum += sign * siemens * (volts[first + pairs[k]!]! - emf);
+		}
+		return sum;
+	}
+}
+
+function pathOf({ terms, s, potentials }: Solution): Path {
+	if (terms.length === 0) return "kept";
+	return potentials !== undefined || s.length === 0 ? "refactored" : "low rank";
 }

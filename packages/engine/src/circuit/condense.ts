@@ -83,7 +83,8 @@ export class Condensed implements Topology {
 	node(full: number): number {
 		if (full < 0) return full;
 		const node = this.#nodeOf[full];
-		if (node === undefined) throw new RangeError(`${this.full.nodes[full]} lies inside a run: it was not kept`);
+		if (node === undefined)
+			throw new RangeError(`${this.full.nodes[full]} lies inside a run: it was not kept`);
 		return node;
 	}
 
@@ -99,7 +100,9 @@ export class Condensed implements Topology {
 	/** The change here of a change there; the same object for all changes that come to the same here. */
 	change(change: Change): Change {
 		const branches = this.#branchChanges(change.branches);
-		const added = change.added.map((link): AddedBranch => ({ ...link, a: this.node(link.a), b: this.node(link.b) }));
+		const added = change.added.map(
+			(link): AddedBranch => ({ ...link, a: this.node(link.a), b: this.node(link.b) }),
+		);
 		const key = JSON.stringify([branches, added]);
 		let known = this.#changes.get(key);
 		if (known === undefined) {
@@ -122,7 +125,9 @@ export class Condensed implements Topology {
 		}
 		const result = [...become.values()];
 		for (const [branch, added] of ohms)
-			result.push(added === Number.POSITIVE_INFINITY ? { branch, siemens: 0 } : { branch, seriesOhms: added });
+			result.push(
+				added === Number.POSITIVE_INFINITY ? { branch, siemens: 0 } : { branch, seriesOhms: added },
+			);
 		return result.sort((x, y) => x.branch - y.branch);
 	}
 }
@@ -184,7 +189,8 @@ function findRuns(full: Circuit, keep: ReadonlySet<number>): Runs {
 	const runs: number[][] = [];
 	const ends: (readonly [number, number])[] = [];
 	const other = (k: number, node: number) => (branches[k]!.a === node ? branches[k]!.b : branches[k]!.a);
-	const onwards = (k: number, node: number) => (around[node]![0] === k ? around[node]![1]! : around[node]![0]!);
+	const onwards = (k: number, node: number) =>
+		around[node]![0] === k ? around[node]![1]! : around[node]![0]!;
 	branches.forEach((branch, start) => {
 		if (placeOf[start] !== undefined) return;
 		let edge = start;

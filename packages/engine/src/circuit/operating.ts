@@ -52,7 +52,11 @@ export interface SolveOptions {
  * Solves a circuit in a condition.
  * @throws CircuitError when it cycles or a residual is too large
  */
-export function operate<T extends Topology>(circuit: T, standing: Standing, options: SolveOptions = {}): Operating<T> {
+export function operate<T extends Topology>(
+	circuit: T,
+	standing: Standing,
+	options: SolveOptions = {},
+): Operating<T> {
 	return startUp(circuit, standing, options).at(-1)!;
 }
 
@@ -131,7 +135,7 @@ function solveStates<T extends Topology>(
 }
 
 /** Currents that the sources push into each node, in amperes. */
-function sources(circuit: Topology, siemens: Float64Array, emf: Float64Array): Float64Array {
+export function sources(circuit: Topology, siemens: Float64Array, emf: Float64Array): Float64Array {
 	const rhs = new Float64Array(circuit.nodes.length);
 	for (let k = 0; k < emf.length; k++) {
 		const amps = siemens[k]! * emf[k]!;

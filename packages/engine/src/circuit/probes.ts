@@ -1,8 +1,10 @@
 /** What is looked at in a solved network: a potential difference, a current, a resistance. */
+import type { Owner } from "../devices/index.js";
 import type { Circuit, Topology } from "./circuit.js";
 import { REFERENCE } from "./circuit.js";
 import { pinNode, wireEndNode } from "./names.js";
 import { type Operating, separated, voltsAt } from "./operating.js";
+import { ohmsBetween } from "./resistance.js";
 
 /** Two nodes; volts of `a` against `b`, or ohms between them. */
 export interface PairProbe {
@@ -32,11 +34,7 @@ export function probeValue(point: Operating<Topology>, probe: Probe): number {
 	if (probe.a === probe.b) return 0;
 	if (separated(point, probe.a, probe.b)) return Number.NaN;
 	if (probe.kind === "volts") return voltsAt(point.volts, probe.a) - voltsAt(point.volts, probe.b);
-	const x = new Float64Array(point.circuit.nodes.length);
-	if (probe.a >= 0) x[probe.a] = 1;
-	if (probe.b >= 0) x[probe.b] = -1;
-	point.solve(x);
-	return voltsAt(x, probe.a) - voltsAt(x, probe.b);
+	return ohmsBetween(point, probe.a, probe.b);
 }
 
 /** Current from the branch's first node to its second, in amperes. */
@@ -69,9 +67,18 @@ export function currentBetween(circuit: Circuit, from: string, to: string): Curr
 	const b = circuit.node(pinNode(to)) ?? REFERENCE;
 	if (a < 0 || b < 0) return undefined;
 	circuit.branches.forEach((branch, k) => {
-		if (branch.owner.what !== "device") return;
-		if (branch.a === a && branch.b === b) found.push({ branch: k, sign: 1 });
-		else if (branch.a === b && branch.b === a) found.push({ branch: k, sign: -1 });
+		if (branch.owner.what !== "device" || (branch.a !== a && branch.b !== a)) return;
+		const far = branch.a === a ? branch.b : branch.a;
+		if (far === b || goesOn(circuit, branch.owner, far, b))
+			found.push({ branch: k, sign: branch.a === a ? 1 : -1 });
 	});
 	return found.length > 0 ? { kind: "amps", branches: found } : undefined;
+}
+
+/** True where the same element of a device goes on from a point inside to a pin: a coil looked at across a part of it. */
+function goesOn(circuit: Circuit, { id, element }: Owner, inside: number, pin: number): boolean {
+	return circuit.branchesOf.get(id)!.some((k) => {
+		const { a, b, owner } = circuit.branches[k]!;
+		return owner.element === element && ((a === inside && b === pin) || (b === inside && a === pin));
+	});
 }

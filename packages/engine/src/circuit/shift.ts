@@ -29,25 +29,48 @@ export function shifted(
 	metered: ReadonlySet<number>,
 	terms: readonly Term[],
 ): readonly Term[] {
-	const chainOf = (t: Term) => (t.branch < 0 ? -1 : chains.of[t.branch]!);
-	const landsInside = (chain: number) =>
-		metered.has(chain) ||
-		terms.some((t) => t.branch < 0 && [t.a, t.b].some((node) => node >= 0 && chains.nodeOf[node] === chain));
-	if (terms.length === 0) return terms;
-	const gone = new Set<Term>();
-	const result = terms.map((term) => {
-		const chain = chainOf(term);
-		if (chain < 0 || term.before === 0 || term.emf !== 0 || point.emf[term.branch] !== 0) return term;
+	let result: (Term | undefined)[] | undefined;
+	for (let k = 0; k < terms.length; k++) {
+		const term = terms[k]!;
+		const chain = term.branch < 0 ? -1 : chains.of[term.branch]!;
+		if (chain < 0 || term.before === 0 || term.emf !== 0 || point.emf[term.branch] !== 0) continue;
 		const worked = chains.largest[chain]!;
-		if (worked === term.branch || term.before < WORTH * point.siemens[worked]!) return term;
-		const others = terms.filter((t) => t !== term && chainOf(t) === chain);
-		if (others.length > 1 || (others[0] && others[0].branch !== worked) || landsInside(chain)) return term;
+		if (worked === term.branch || term.before < WORTH * point.siemens[worked]!) continue;
+		const also = alsoIn(chain, worked, chains, terms, k);
+		if (also === undefined || metered.has(chain) || landsInside(chain, chains, terms)) continue;
+		// Opened twice, the chain's middle hangs on neither end.
+		if (also >= 0 && terms[also]!.after === 0 && term.after === 0) continue;
+		result ??= [...terms];
 		// The worked branch may itself have changed (a lamp in the chain gone cold): both in one.
-		const [also] = others;
-		if (also) gone.add(also);
-		return moved(point, chains, chain, worked, term, also);
-	});
-	return gone.size === 0 ? result : result.filter((term) => !gone.has(term));
+		if (also >= 0) result[also] = undefined;
+		result[k] = moved(point, chains, chain, worked, term, terms[also]);
+	}
+	return result === undefined ? terms : result.filter((term) => term !== undefined);
+}
+
+/** Number of the only other term in the chain, if it is the worked branch; -1 for none; else undefined. */
+function alsoIn(
+	chain: number,
+	worked: number,
+	chains: Chains,
+	terms: readonly Term[],
+	own: number,
+): number | undefined {
+	let also = -1;
+	for (let k = 0; k < terms.length; k++) {
+		const { branch } = terms[k]!;
+		if (k === own || branch < 0 || chains.of[branch] !== chain) continue;
+		if (also >= 0 || branch !== worked) return undefined;
+		also = k;
+	}
+	return also;
+}
+
+/** True where an added conductor ends inside the chain. */
+function landsInside(chain: number, { nodeOf }: Chains, terms: readonly Term[]): boolean {
+	for (const { branch, a, b } of terms)
+		if (branch < 0 && ((a >= 0 && nodeOf[a] === chain) || (b >= 0 && nodeOf[b] === chain))) return true;
+	return false;
 }
 
 function moved(

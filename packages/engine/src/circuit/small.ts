@@ -1,4 +1,4 @@
-/** Solves a small dense system M y = r by elimination with partial pivoting. */
+/** Solves a small dense system M Y = R by elimination with partial pivoting. */
 
 /**
  * Smallest pivot, relative to the largest entry of its row as given, that is still trusted. Below it the
@@ -8,10 +8,15 @@ export const TRUSTED_PIVOT = 3e-8;
 
 /**
  * @param m k x k by rows, overwritten
- * @param r length k, overwritten by y
+ * @param r k x columns by rows, overwritten by Y
  * @returns r, or undefined where a pivot is too small to be trusted
  */
-export function solveSmall(m: Float64Array, r: Float64Array, k: number): Float64Array | undefined {
+export function solveSmall(
+	m: Float64Array,
+	r: Float64Array,
+	k: number,
+	columns = 1,
+): Float64Array | undefined {
 	const scale = new Float64Array(k);
 	for (let i = 0; i < k; i++) {
 		let most = 0;
@@ -25,26 +30,31 @@ export function solveSmall(m: Float64Array, r: Float64Array, k: number): Float64
 			if (Math.abs(m[i * k + p]!) / scale[i]! > Math.abs(m[best * k + p]!) / scale[best]!) best = i;
 		if (!(Math.abs(m[best * k + p]!) / scale[best]! > TRUSTED_PIVOT)) return undefined;
 		if (best !== p) {
-			for (let j = 0; j < k; j++) {
-				const held = m[p * k + j]!;
-				m[p * k + j] = m[best * k + j]!;
-				m[best * k + j] = held;
-			}
-			[r[p], r[best]] = [r[best]!, r[p]!];
-			[scale[p], scale[best]] = [scale[best]!, scale[p]!];
+			exchange(m, k, p, best);
+			exchange(r, columns, p, best);
+			exchange(scale, 1, p, best);
 		}
 		const pivot = m[p * k + p]!;
 		for (let i = p + 1; i < k; i++) {
 			const f = m[i * k + p]! / pivot;
 			if (f === 0) continue;
 			for (let j = p; j < k; j++) m[i * k + j]! -= f * m[p * k + j]!;
-			r[i]! -= f * r[p]!;
+			for (let q = 0; q < columns; q++) r[i * columns + q]! -= f * r[p * columns + q]!;
 		}
 	}
-	for (let i = k - 1; i >= 0; i--) {
-		let sum = r[i]!;
-		for (let j = i + 1; j < k; j++) sum -= m[i * k + j]! * r[j]!;
-		r[i] = sum / m[i * k + i]!;
-	}
+	for (let i = k - 1; i >= 0; i--)
+		for (let q = 0; q < columns; q++) {
+			let sum = r[i * columns + q]!;
+			for (let j = i + 1; j < k; j++) sum -= m[i * k + j]! * r[j * columns + q]!;
+			r[i * columns + q] = sum / m[i * k + i]!;
+		}
 	return r;
+}
+
+function exchange(rows: Float64Array, width: number, one: number, two: number): void {
+	for (let j = 0; j < width; j++) {
+		const held = rows[one * width + j]!;
+		rows[one * width + j] = rows[two * width + j]!;
+		rows[two * width + j] = held;
+	}
 }

@@ -1,0 +1,128 @@
+/** What a change of conductors separates and joins: said by bridges and components, never by a small pivot. */
+import { type Bridges, findBridges } from "./bridges.js";
+import type { Topology } from "./circuit.js";
+import { type Components, componentOf } from "./components.js";
+import type { Operating } from "./operating.js";
+import { TETHER } from "./solver.js";
+import type { Term } from "./term.js";
+
+export interface Cut {
+	/** Bridges opened: they carry no current, so they are taken out of the correction. */
+	readonly bridges: readonly number[];
+	/** Components that a closing joins to another, by number. */
+	readonly merged: ReadonlyMap<number, number>;
+	/** Tethers that became superfluous. */
+	readonly tethers: readonly Term[];
+}
+
+const WHOLE: Cut = { bridges: [], merged: new Map(), tethers: [] };
+
+/** Node pairs by whose openness a meter shows 'open'. */
+type Pairs = readonly (readonly [number, number])[];
+
+export class Cuts {
+	readonly #point: Operating<Topology>;
+	readonly #parts: Components;
+	#bridges: Bridges | undefined;
+	/** Component of either end of each pair. */
+	readonly #partA: Int32Array;
+	readonly #partB: Int32Array;
+	/** Pairs open without any change. */
+	readonly #openAtRest: readonly number[];
+
+	constructor(
+		point: Operating<Topology>,
+		readonly pairs: Pairs,
+	) {
+		this.#point = point;
+		this.#parts = point.components;
+		this.#partA = Int32Array.from(pairs, ([a]) => componentOf(point.components, a));
+		this.#partB = Int32Array.from(pairs, ([, b]) => componentOf(point.components, b));
+		this.#openAtRest = pairs.flatMap((_, p) => (this.#partA[p] === this.#partB[p] ? [] : [p]));
+	}
+
+	/** What these changes do; undefined where that cannot be said cheaply. */
+	of(terms: readonly Term[]): Cut | undefined {
+		let merged: Map<number, number> | undefined;
+		let bridges: number[] | undefined;
+		let closes = false;
+		for (const term of terms) {
+			if (term.before === 0 && term.after > 0) {
+				closes = true;
+				const one = componentOf(this.#parts, term.a);
+				const two = componentOf(this.#parts, term.b);
+				if (one === two) continue;
+				merged ??= new Map();
+				// Two parts through a third: leave it to the full solve.
+				if (merged.has(one) || merged.has(two)) return undefined;
+				merged.set(Math.max(one, two), Math.min(one, two));
+			} else if (term.before > 0 && term.after === 0 && this.#known().is[term.branch] === 1) {
+				bridges ??= [];
+				bridges.push(term.branch);
+			}
+		}
+		// A conductor closed or added may be a new way round an opened bridge, which then is none.
+		if (bridges !== undefined)
+			for (const term of terms)
+				if (term.before === 0 && term.after > 0)
+					for (const bridge of bridges) if (this.#known().separates(bridge, term.a, term.b)) return undefined;
+		// What closes may be a new way round an opened bridge. The bridges then count as any other change: where no new
+		// way is found, the changed matrix is singular, and no correction is made.
+		if (merged === undefined) return bridges === undefined || closes ? WHOLE : { ...WHOLE, bridges };
+		// A part that is joined may hang on a part that a bridge cuts off, or join through a third.
+		if (bridges !== undefined) return undefined;
+		for (const into of merged.values()) if (into !== 0 && merged.has(into)) return undefined;
+		return {
+			bridges: [],
+			merged,
+			tethers: [...merged.keys()].map((part) => tether(this.#parts.first[part]!)),
+		};
+	}
+
+	/** True where the change leaves no conducting way between two nodes. */
+	open(a: number, b: number, { merged, bridges }: Cut): boolean {
+		const one = componentOf(this.#parts, a);
+		const two = componentOf(this.#parts, b);
+		if ((merged.get(one) ?? one) !== (merged.get(two) ?? two)) return true;
+		for (const bridge of bridges) if (this.#known().separates(bridge, a, b)) return true;
+		return false;
+	}
+
+	/** Writes NaN at `first` + number of each pair that is open under the change. */
+	mark(values: Float64Array, first: number, { merged, bridges }: Cut): void {
+		if (merged.size === 0) for (const p of this.#openAtRest) values[first + p] = Number.NaN;
+		else
+			for (const p of this.#openAtRest) {
+				const one = this.#partA[p]!;
+				const two = this.#partB[p]!;
+				if ((merged.get(one) ?? one) !== (merged.get(two) ?? two)) values[first + p] = Number.NaN;
+			}
+		for (const bridge of bridges) {
+			const known = this.#known();
+			for (let p = 0; p < this.pairs.length; p++) {
+				const pair = this.pairs[p]!;
+				if (known.separates(bridge, pair[0], pair[1])) values[first + p] = Number.NaN;
+			}
+		}
+	}
+
+	#known(): Bridges {
+		this.#bridges ??= findBridges(this.#point.circuit, this.#point.siemens);
+		return this.#bridges;
+	}
+}
+
+/** Takes away the hold on a part that now hangs on another one. */
+function tether(node: number): Term {
+	return {
+		a: node,
+		b: -1,
+		dg: -TETHER,
+		dh: 0,
+		branch: -1,
+		before: TETHER,
+		after: 0,
+		emf: 0,
+		shift: undefined,
+	};
+}
