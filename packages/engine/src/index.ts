@@ -38,6 +38,7 @@ export {
 	type TakenReading,
 } from "./find/index.js";
 export type * from "./loom/index.js";
+export { judge, proveSheet, toEvidence } from "./prove/index.js";
 export {
 	forbidden,
 	ownerText,

@@ -1,19 +1,17 @@
 /** Assembling, solving and changing the network. */
 export { Batch, type Evaluated, Kept, type Path } from "./batch.js";
-export { type AddedBranch, type BranchChange, type Change, NO_CHANGE } from "./changes.js";
+export type { AddedBranch, BranchChange, Change } from "./changes.js";
 export { type Branch, Circuit, type Difference, REFERENCE, type Standing, type Topology } from "./circuit.js";
 export { Condensed, nodesNeeded } from "./condense.js";
 export { CircuitError } from "./error.js";
 export { type Heated, type HeatOptions, heatWires, operateWarm } from "./heating.js";
-export { BODY, ENGINE_METAL, jointNode, pinNode, terminalNode, wireEndNode } from "./names.js";
+export { pinNode, wireEndNode } from "./names.js";
 export {
 	type Operating,
 	operate,
-	RESIDUAL_LIMIT,
 	type SolveOptions,
 	separated,
 	voltsAt,
-	watched,
 } from "./operating.js";
 export {
 	branchAmps,

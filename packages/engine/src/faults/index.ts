@@ -36,4 +36,4 @@ export function faultSet(context: FaultContext): Fault[] {
 }
 
 export type { Fault, FaultContext, FaultKind, Pattern } from "./types.js";
-export { contactWords, partWords, placeOf, wireWords } from "./words.js";
+export { contactWords, partWords, placeOf } from "./words.js";

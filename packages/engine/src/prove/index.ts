@@ -1,6 +1,5 @@
 /** Proving the loom: before power, and while power comes on in stages. */
-export { LEAST_OPEN } from "./detect.js";
-export { judge, limitsText, type ReadEvidence, type SheetEntry, toEvidence, type Verdict } from "./judge.js";
+export { judge, type ReadEvidence, type SheetEntry, toEvidence, type Verdict } from "./judge.js";
 export { proveSheet } from "./sheet.js";
 export type {
 	Coverage,

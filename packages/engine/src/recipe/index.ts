@@ -1,12 +1,11 @@
-/** Recipe: steps, applying them, and the differences of two looms. */
+/** Recipe: applying them, and the differences of two looms. */
 export { type Applied, type ApplyOptions, applyRecipe } from "./apply.js";
 export type { Change, ChangeKind } from "./compare/change.js";
 export { compareLooms } from "./compare/compare.js";
-export { type Joined, joinedText, type Reach } from "./compare/joined.js";
+export type { Joined, Reach } from "./compare/joined.js";
 export { naturalOrder } from "./compare/natural.js";
 export { leftOut } from "./left-out.js";
 export { loomAs, type Stage } from "./loom-as.js";
 export type { Misfit } from "./misfit.js";
-export { missing, type Need, type StepDefinition, type StepKind } from "./step-definition.js";
-export { stepKinds, steps } from "./steps/index.js";
-export { endKey, type Side, type Touched } from "./touched.js";
+export type { Need, StepDefinition, StepKind } from "./step-definition.js";
+export type { Side, Touched } from "./touched.js";

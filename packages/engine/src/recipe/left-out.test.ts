@@ -3,13 +3,18 @@ import { demoCar } from "../test-support/demo.test-helper.js";
 import { applyRecipe } from "./apply.js";
 import { leftOut } from "./left-out.js";
 
-it.each(["small", "main"] as const)("demo/%s: each forgotten step gives the loom of the recipe without it", (name) => {
-	const { tables } = demoCar(name);
-	const variants = leftOut(tables.delivered, tables.recipe, tables.newParts);
-	expect([...variants.keys()]).toEqual(tables.recipe.map((s) => s.step));
-	for (const [step, loom] of variants) {
-		const anew = applyRecipe(tables.delivered, tables.recipe, tables.newParts, { without: new Set([step]) }).loom;
-		expect([...loom.wires.values()]).toEqual([...anew.wires.values()]);
-		expect([...loom.contacts.keys()]).toEqual([...anew.contacts.keys()]);
-	}
-});
+it.each(["small", "main"] as const)(
+	"demo/%s: each forgotten step gives the loom of the recipe without it",
+	(name) => {
+		const { tables } = demoCar(name);
+		const variants = leftOut(tables.delivered, tables.recipe, tables.newParts);
+		expect([...variants.keys()]).toEqual(tables.recipe.map((s) => s.step));
+		for (const [step, loom] of variants) {
+			const anew = applyRecipe(tables.delivered, tables.recipe, tables.newParts, {
+				without: new Set([step]),
+			}).loom;
+			expect([...loom.wires.values()]).toEqual([...anew.wires.values()]);
+			expect([...loom.contacts.keys()]).toEqual([...anew.contacts.keys()]);
+		}
+	},
+);

@@ -6,4 +6,4 @@ export { formatLength, parseLength } from "./length.js";
 export { parseNumber } from "./number.js";
 export { parseColours } from "./parse-colours.js";
 export { bad, good, type Parsed } from "./parsed.js";
-export { formatSize, nearestAwg, parseSize } from "./size.js";
+export { formatSize, parseSize } from "./size.js";

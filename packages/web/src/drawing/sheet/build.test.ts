@@ -25,7 +25,7 @@ test("one wire further follows splices and small parts; wires between what is sh
 });
 
 test("a part by itself is drawn with its own wires", () => {
-	expect(ids(sheetOf(["L1"]).wires)).toEqual(["W7", "W8"]);
+	expect(ids(sheetOf(["F1"]).wires)).toEqual(["W1", "W2"]);
 });
 
 test("what the loom does not have is named, and the rest drawn", () => {
