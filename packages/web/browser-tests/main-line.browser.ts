@@ -92,7 +92,7 @@ test("a tap on a wire tells its size and length, and its current and volts in th
 	const page = await site.open("#//reading?from=K1.87&to=F14.out&what=volts&when=key-on");
 	await page.locator('[data-wire="W121"]').waitFor();
 	await page.locator(".draw-frame").scrollIntoViewIfNeeded();
-	const at = (await page.locator('[data-wire="W121"] .draw-wire-hit').boundingBox())!;
+	const at = (await page.locator('[data-wire="W121"] .draw-wire-edge').boundingBox())!;
 	await page.touchscreen.tap(at.x + at.width / 2, at.y + at.height / 2);
 	const panel = page.getByRole("region", { name: "Wire W121" });
 	await panel.getByText("4 mm²").waitFor();

@@ -4,8 +4,12 @@ import { type CSSProperties, type ReactNode, useMemo, useRef } from "react";
 import type { PlacedSheet } from "../layout/types.js";
 import type { Sheet } from "../sheet/types.js";
 import { describe } from "./describe.js";
+import { nearestWire } from "./nearest-wire.js";
 import { SheetPicture } from "./SheetPicture.js";
 import { usePanZoom } from "./use-pan-zoom.js";
+
+/** How far beside a wire a finger may land, in px on the screen. */
+const TAP_PX = 24;
 
 interface DrawingFrameProps {
 	readonly sheet: Sheet;
@@ -29,11 +33,11 @@ export function DrawingFrame({
 }: DrawingFrameProps) {
 	const frame = useRef<SVGSVGElement>(null);
 	const size = useMemo(() => ({ width: placed.width, height: placed.height }), [placed]);
-	const { place, zoom, whole, handlers } = usePanZoom(frame, size, (target) => {
+	const { place, zoom, whole, handlers } = usePanZoom(frame, size, (target, at) => {
 		const data = (name: string) => target.closest(`[data-${name}]`)?.getAttribute(`data-${name}`) ?? "";
 		const point = data("contact") || data("joint");
 		if (point !== "" && onPoint) onPoint(point);
-		else onWire(data("wire"));
+		else onWire(nearestWire(placed.wires, at, TAP_PX / place.scale));
 	});
 	return (
 		<div>

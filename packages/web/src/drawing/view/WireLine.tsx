@@ -16,7 +16,6 @@ export const WireLine = memo(function WireLine({ placed, selected }: WireLinePro
 	const state = selected ? "selected" : wire.onPath ? "path" : "around";
 	return (
 		<g className="draw-wire" data-wire={wire.id} data-state={state}>
-			<path className="draw-wire-hit" d={path} />
 			<path className="draw-wire-halo" d={path} />
 			<path className="draw-wire-edge" d={path} strokeWidth={6.5 + heavy} />
 			{strokesOf(wire.colours).map(({ hex, dash, shift }) => (

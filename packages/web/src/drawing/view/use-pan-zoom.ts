@@ -22,11 +22,11 @@ export interface PanZoom {
 	};
 }
 
-/** @param tapped called with the element under a tap */
+/** @param tapped called with the element under a tap and where on the drawing it was, in drawing units */
 export function usePanZoom(
 	frame: RefObject<SVGSVGElement | null>,
 	sheet: Size,
-	tapped: (target: Element) => void,
+	tapped: (target: Element, at: { readonly x: number; readonly y: number }) => void,
 ): PanZoom {
 	const [place, setPlace] = useState<Place>({ x: 0, y: 0, scale: 1 });
 	const held = useRef(new Map<number, Held>());
@@ -103,7 +103,13 @@ export function usePanZoom(
 			if (moved.current >= TAP_PX || held.current.size > 0) return;
 			// The pointer is captured by the frame, so what lies under the finger is asked of the page.
 			const target = document.elementFromPoint(event.clientX, event.clientY);
-			if (target) tapped(target);
+			if (!target) return;
+			const box = event.currentTarget.getBoundingClientRect();
+			const at = {
+				x: (event.clientX - box.left - place.x) / place.scale,
+				y: (event.clientY - box.top - place.y) / place.scale,
+			};
+			tapped(target, at);
 		},
 		onPointerCancel(event) {
 			held.current.delete(event.pointerId);
