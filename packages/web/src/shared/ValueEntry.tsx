@@ -58,4 +58,4 @@ export function ValueEntry({ unit, onValue }: ValueEntryProps) {
 
 /** The unit itself, then its prefixes. */
 const plainFirst = (scales: readonly Scale[]): Scale[] =>
-	[...scales].sort((a, b) => Number(b.by === 1) - Number(a.by === 1));
+	[...scales].sort((a, b) => Math.abs(Math.log(a.by)) - Math.abs(Math.log(b.by)));

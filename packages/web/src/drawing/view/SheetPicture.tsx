@@ -2,7 +2,7 @@
 import { memo } from "react";
 import type { PlacedSheet } from "../layout/types.js";
 import { type Shape, symbolOf } from "../symbols/index.js";
-import { WireLine } from "./WireLine.js";
+import { WireHalo, WireLine } from "./WireLine.js";
 
 interface SheetPictureProps {
 	readonly placed: PlacedSheet;
@@ -15,8 +15,14 @@ interface SheetPictureProps {
 export const SheetPicture = memo(function SheetPicture({ placed, selected, leads }: SheetPictureProps) {
 	return (
 		<>
+			<g className="draw-path">
+				{placed.wires.map((wire) => wire.wire.onPath && <WireHalo key={wire.wire.id} placed={wire} />)}
+			</g>
+			<g className="draw-selected">
+				{placed.wires.map((wire) => wire.wire.id === selected && <WireHalo key={selected} placed={wire} />)}
+			</g>
 			{placed.wires.map((wire) => (
-				<WireLine key={wire.wire.id} placed={wire} selected={wire.wire.id === selected} />
+				<WireLine key={wire.wire.id} placed={wire} />
 			))}
 			{placed.nodes.map(({ node, shape, x, y }) => (
 				<g key={node.id} className="draw-node" data-node={node.id} transform={`translate(${x} ${y})`}>

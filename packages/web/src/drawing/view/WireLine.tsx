@@ -4,19 +4,14 @@ import { rounded } from "../layout/rounded.js";
 import type { PlacedWire } from "../layout/types.js";
 import { strokesOf } from "./wire-colours.js";
 
-interface WireLineProps {
-	readonly placed: PlacedWire;
-	readonly selected: boolean;
-}
+const RADIUS = 7;
 
-export const WireLine = memo(function WireLine({ placed, selected }: WireLineProps) {
+export const WireLine = memo(function WireLine({ placed }: { readonly placed: PlacedWire }) {
 	const { wire, points, text, textAt } = placed;
-	const path = rounded(points, 7);
+	const path = rounded(points, RADIUS);
 	const heavy = wire.mm2 >= 6 ? 2 : 0;
-	const state = selected ? "selected" : wire.onPath ? "path" : "around";
 	return (
-		<g className="draw-wire" data-wire={wire.id} data-state={state}>
-			<path className="draw-wire-halo" d={path} />
+		<g className="draw-wire" data-wire={wire.id}>
 			<path className="draw-wire-edge" d={path} strokeWidth={6.5 + heavy} />
 			{strokesOf(wire.colours).map(({ hex, dash, shift }) => (
 				<path
@@ -37,3 +32,8 @@ export const WireLine = memo(function WireLine({ placed, selected }: WireLinePro
 		</g>
 	);
 });
+
+/** A broad line under a wire that is meant. */
+export const WireHalo = ({ placed }: { readonly placed: PlacedWire }) => (
+	<path className="draw-wire-halo" d={rounded(placed.points, RADIUS)} />
+);
