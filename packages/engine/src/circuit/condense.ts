@@ -103,6 +103,10 @@ export class Condensed implements Topology {
 		const added = change.added.map(
 			(link): AddedBranch => ({ ...link, a: this.node(link.a), b: this.node(link.b) }),
 		);
+		return this.#interned(branches, added);
+	}
+
+	#interned(branches: readonly BranchChange[], added: readonly AddedBranch[]): Change {
 		const key = JSON.stringify([branches, added]);
 		let known = this.#changes.get(key);
 		if (known === undefined) {
@@ -110,6 +114,11 @@ export class Condensed implements Topology {
 			this.#changes.set(key, known);
 		}
 		return known;
+	}
+
+	/** A run opened; the same object as `change` gives for an opening in it. */
+	opened(run: number): Change {
+		return this.#interned([{ branch: run, siemens: 0 }], []);
 	}
 
 	#branchChanges(changes: readonly BranchChange[]): BranchChange[] {

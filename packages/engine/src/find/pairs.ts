@@ -11,7 +11,7 @@ import type { Item } from "./items.js";
 import { itemLog, patternChances, type Weighing } from "./weighing.js";
 
 /** Odds against the best hypothesis below which a pair is not weighed. */
-const ODDS = 1e-3;
+const ODDS = 1e-2;
 /** A fault is a candidate when it makes some telling item at least so many times likelier than a sound car does. */
 const EXPLAINS = 3;
 /** Single faults combined, for each telling item: the most probable that explain it. */

@@ -27,7 +27,7 @@ const SOUND = 0.02;
 /** A hypothesis must make the telling items at least so many times likelier than a sound car does, or it explains nothing. */
 const EXPLAINS = 3;
 /** So many of the best are weighed to the end first, to know how good the best is. */
-const FIRST = 40;
+const FIRST = 6;
 /** Share of the best hypothesis that all those let go may weigh together, by their upper bounds. */
 const LET_GO = 1e-4;
 

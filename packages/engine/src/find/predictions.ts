@@ -18,12 +18,23 @@ interface Group {
 	batch: Batch | undefined;
 }
 
+/** A change in the condensed network's numbers, and what was found under it, by condition. */
+interface Known {
+	readonly change: Change;
+	readonly shown: (Shown | undefined)[];
+}
+
+/** Share of a number that no meter and no control unit sees. */
+const NOTHING = 1e-5;
+const SOUND: Change = { branches: [], added: [] };
+
 export class Predictions {
 	readonly #groups: Group[] = [];
 	/** Group and place in it of each thing. */
 	readonly #placeOf: { readonly group: number; readonly at: number }[] = [];
 	/** What was found under a change, shared by all changes that it stands for; by condition. */
-	readonly #known = new WeakMap<Change, { readonly change: Change; readonly shown: (Shown | undefined)[] }>();
+	readonly #known = new WeakMap<Change, Known>();
+	readonly #stands = new WeakMap<Change, Known>();
 
 	readonly sound: SoundCar;
 	readonly #deviations: (number | undefined)[] = [];
@@ -77,16 +88,52 @@ export class Predictions {
 	#shown(group: number, change: Change): Shown {
 		let known = this.#known.get(change);
 		if (known === undefined) {
-			const stands = this.sound.net.change(change);
-			known = this.#known.get(stands);
-			if (known === undefined) {
-				known = { change: stands, shown: new Array<Shown | undefined>(this.#groups.length) };
-				this.#known.set(stands, known);
-			}
+			known = this.#knownOf(this.sound.net.change(change));
 			this.#known.set(change, known);
 		}
-		known.shown[group] ??= this.#find(this.#groups[group]!, known.change);
+		return this.#shownBy(group, known);
+	}
+
+	/** What is known of a change that is said in the condensed network's own numbers. */
+	#knownOf(stands: Change): Known {
+		let known = this.#stands.get(stands);
+		if (known === undefined) {
+			known = { change: stands, shown: new Array<Shown | undefined>(this.#groups.length) };
+			this.#stands.set(stands, known);
+		}
+		return known;
+	}
+
+	#shownBy(group: number, known: Known): Shown {
+		known.shown[group] ??=
+			this.#untouched(group, known.change) ?? this.#find(this.#groups[group]!, known.change);
 		return known.shown[group];
+	}
+
+	/**
+	 * What the sound car shows, where added ohms cannot show either: opening the same run moves nothing here.
+	 * Ohms added in one place move every voltage monotonically from its sound value towards that of an opening, so
+	 * between two equal ends no automaton moves and no number leaves its place.
+	 */
+	#untouched(group: number, { branches, added }: Change): Shown | undefined {
+		const [only, ...more] = branches;
+		if (only === undefined || more.length > 0 || added.length > 0 || !("seriesOhms" in only))
+			return undefined;
+		const { net } = this.sound;
+		const sound = this.#shownBy(group, this.#knownOf(net.change(SOUND)));
+		const open = this.#shownBy(group, this.#knownOf(net.opened(only.branch)));
+		if (open === sound) return sound;
+		for (let k = 0; k < sound.numbers.length; k++) {
+			const x = sound.numbers[k]!;
+			const y = open.numbers[k]!;
+			if (
+				x !== y &&
+				!(Math.abs(x - y) <= NOTHING * (1 + Math.abs(x))) &&
+				!(Number.isNaN(x) && Number.isNaN(y))
+			)
+				return undefined;
+		}
+		return open.states.every((state, k) => state === sound.states[k]) ? sound : undefined;
 	}
 
 	#find(group: Group, change: Change): Shown {

@@ -33,26 +33,32 @@ function pointsOf(loom: Loom): ReadonlyMap<string, string> {
  * a housing that holds one of its contacts, a wire that ends at one. Undefined where none is touched.
  */
 export function forbiddenWork(loom: Loom, ids: readonly string[]): string | undefined {
+	let known = workCache.get(loom);
+	if (known === undefined) {
+		known = new Map();
+		workCache.set(loom, known);
+	}
 	for (const id of ids) {
-		const part = loom.parts.get(id);
-		const held = part
-			? [...contactsOfPart(loom, id), ...contactsInConnector(loom, id)].map((c) => c.id)
-			: [id];
-		const wires = [
-			...(loom.wires.has(id) ? [loom.wires.get(id)!] : []),
-			...held.flatMap((c) => wiresAtContact(loom, c)),
-		];
-		const mark = markOf([...(part?.marks ?? []), ...wires.flatMap((wire) => wire.marks)]);
+		if (!known.has(id)) known.set(id, markNear(loom, id));
+		const mark = known.get(id);
 		if (mark) return mark;
-		const ends = wires
-			.flatMap((wire) => [wire.from, wire.to])
-			.flatMap((end) => (end.at === "contact" ? [end.contact] : []));
-		for (const point of [...held, ...ends]) {
-			const found = pointsOf(loom).get(point);
-			if (found) return found;
-		}
 	}
 	return undefined;
+}
+
+const workCache = new WeakMap<Loom, Map<string, string | undefined>>();
+
+function markNear(loom: Loom, id: string): string | undefined {
+	const part = loom.parts.get(id);
+	const held = part ? [...contactsOfPart(loom, id), ...contactsInConnector(loom, id)].map((c) => c.id) : [id];
+	const own = loom.wires.get(id);
+	const wires = [...(own ? [own] : []), ...held.flatMap((contact) => wiresAtContact(loom, contact))];
+	const mark = markOf([...(part?.marks ?? []), ...wires.flatMap((wire) => wire.marks)]);
+	if (mark) return mark;
+	const ends = wires
+		.flatMap((wire) => [wire.from, wire.to])
+		.flatMap((end) => (end.at === "contact" ? [end.contact] : []));
+	return [...held, ...ends].map((point) => pointsOf(loom).get(point)).find((found) => found !== undefined);
 }
 
 /** What is said instead of a mend or a step where a forbidden circuit is touched. */
