@@ -191,7 +191,11 @@ function differing(loom: Loom, other: Loom): Only {
 
 /** Rows of looms are plain data; those that no step changed are the very same objects. */
 function same(x: unknown, y: unknown): boolean {
-	return x === y || JSON.stringify(x) === JSON.stringify(y);
+	if (x === y) return true;
+	if (typeof x !== "object" || typeof y !== "object" || x === null || y === null) return false;
+	const keys = Object.keys(x);
+	if (keys.length !== Object.keys(y).length) return false;
+	return keys.every((key) => same((x as Record<string, unknown>)[key], (y as Record<string, unknown>)[key]));
 }
 
 /** @param base, other the branches of what differs, on either side */

@@ -22,7 +22,7 @@ export interface Findable {
 /** Faults shown, at most, and those with their grounds. */
 const MOST_SHOWN = 30;
 /** Of these, the leading ones are compared with each other for being alike. */
-const MOST_COMPARED = 12;
+const MOST_COMPARED = 8;
 /** Hypotheses that a next reading is to tell apart: this share of all belief, and at most so many. */
 const BELIEF = 0.995;
 const MOST_LEADING = 60;
