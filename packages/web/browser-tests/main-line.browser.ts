@@ -101,6 +101,30 @@ test("a tap on a wire tells its size and length, and its current and volts in th
 	await eventually(() => panel.textContent()).toMatch(/Volts at from12\.\d V.*Current\d+ mA/);
 });
 
+test("a tap on a contact puts a lead there; a drag moves the drawing and taps nothing", async () => {
+	const page = await site.open("#//reading?from=K1.87&to=F14.out&what=volts&when=key-on");
+	const contact = page.locator('[data-contact="F14.in"] circle');
+	await contact.waitFor();
+	await page.locator(".draw-frame").scrollIntoViewIfNeeded();
+	const centre = async () => {
+		const { x, y, width, height } = (await contact.boundingBox())!;
+		return { x: x + width / 2, y: y + height / 2 };
+	};
+	const before = await centre();
+	await page.mouse.move(before.x, before.y);
+	await page.mouse.down();
+	await page.mouse.move(before.x + 60, before.y - 30, { steps: 5 });
+	await page.mouse.up();
+	const after = await centre();
+	expect(after.x - before.x).toBeCloseTo(60, -1);
+	expect(after.y - before.y).toBeCloseTo(-30, -1);
+	expect(await page.getByRole("button", { name: "Lead 2 here" }).count()).toBe(0);
+	await page.touchscreen.tap(after.x, after.y);
+	await page.getByRole("button", { name: "Lead 2 here" }).tap();
+	await eventually(() => page.url()).toContain("to=F14.in");
+	await page.getByRole("button", { name: /^Lead 2, black F14\.in/ }).waitFor();
+});
+
 test("a reading that was taken is told against the band and goes into the history", async () => {
 	const page = await site.open("#//reading?from=BAT.%2B&to=BAT.-&what=volts&when=key-on");
 	await page.getByLabel("The meter shows").fill("9,1");

@@ -1,5 +1,5 @@
 /** Starts the app. */
-import "@mantine/core/styles.css";
+import "./app/mantine.css";
 import "./app/styles.css";
 import "./app/frame.css";
 import "./app/pieces.css";

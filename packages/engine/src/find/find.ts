@@ -83,9 +83,10 @@ export class Finder {
 	}
 }
 
-/** The converted loom with each step left out in turn. */
+/** The converted loom with each step left out in turn, where that changes what conducts: a bare end does not. */
 function withoutOneStep({ tables }: Findable): Map<string, Loom> {
-	const looms = leftOut(tables.delivered, tables.recipe, tables.newParts);
+	const conducts = ({ kind }: { readonly kind: string }) => kind !== "isolate and stow";
+	const looms = leftOut(tables.delivered, tables.recipe, tables.newParts, conducts);
 	return new Map([...looms].map(([step, loom]) => [step, loomAs(loom, "converted")]));
 }
 

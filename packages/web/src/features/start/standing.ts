@@ -20,7 +20,7 @@ export function useStanding(): Readonly<Record<LineStage["stage"], string>> {
 				: changes
 					? count(changes.length, "difference")
 					: "",
-		checks: findings ? `${count(findings.length, "finding")}, ${stops || "none"} to stop for` : "",
+		checks: findings ? `${count(findings.length, "finding")}, ${stops || "none"} to stop for` : "checking …",
 		reading: "",
 		find: entries && entries.length > 0 ? count(entries.length, "entry", "entries") : "",
 	};
