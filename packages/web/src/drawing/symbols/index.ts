@@ -1,4 +1,7 @@
-/** Which symbol draws which node. A new kind of device gets its file and its line here; without one it is a box with pins. */
+/**
+ * Which symbol draws which node. A new kind of device gets its file and its line here; without one it is a box
+ * with pins. The symbol numbers of IEC 60617 in these files are from memory.
+ */
 import type { SheetNode, SheetPart } from "../sheet/types.js";
 import { battery } from "./battery.js";
 import { coil } from "./coil.js";
