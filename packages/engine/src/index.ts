@@ -38,7 +38,23 @@ export {
 	type TakenReading,
 } from "./find/index.js";
 export type * from "./loom/index.js";
-export { judge, proveSheet, toEvidence } from "./prove/index.js";
+export {
+	type Coverage,
+	judge,
+	type Miss,
+	type ProveSheet,
+	powerUp,
+	proveSheet,
+	type ReadEvidence,
+	type SheetEntry,
+	type SheetOptions,
+	type SheetPart,
+	type SheetRow,
+	type Stage,
+	type StageReading,
+	toEvidence,
+	type Verdict,
+} from "./prove/index.js";
 export {
 	forbidden,
 	ownerText,

@@ -22,6 +22,8 @@ test("a condition from nothing, and back", () => {
 	]);
 	expect(conditionOf(settings)).toBe("BAT=off; ECU.A10=on");
 	expect(settingsOf(loom, conditionOf(settings))).toEqual(settings);
+	expect(conditionOf(settings, "key-on")).toBe("key-on; BAT=off; ECU.A10=on");
+	expect(conditionOf([], "key-on")).toBe("key-on");
 });
 
 test.each([

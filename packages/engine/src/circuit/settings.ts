@@ -22,9 +22,13 @@ export function settingsOf(loom: Loom, condition: string): ReadonlyMap<string, s
 	return withBase(loom, first.includes("=") ? "" : first, said);
 }
 
-/** The same the other way: settings said in place, in the order given. */
-export function conditionOf(settings: Iterable<readonly [string, string]>): string {
-	return [...settings].map(([subject, state]) => `${subject}=${state}`).join("; ");
+/**
+ * The same the other way: settings said in place, in the order given.
+ * @param base a listed condition that they change; empty for none
+ */
+export function conditionOf(settings: Iterable<readonly [string, string]>, base = ""): string {
+	const said = [...settings].map(([subject, state]) => `${subject}=${state}`);
+	return (base === "" ? said : [base, ...said]).join("; ");
 }
 
 function withBase(

@@ -21,7 +21,7 @@ import type { Finding, Rule } from "./types.js";
 const id = "start-interlock";
 
 /** Duties of the switches that decide, and the position that permits a start. */
-const PERMITS: Readonly<Record<string, Meaning>> = {
+export const PERMITS: Readonly<Record<string, Meaning>> = {
 	"clutch switch": "pressed",
 	"neutral switch": "neutral",
 	selector: "park or neutral",
@@ -61,7 +61,7 @@ export const startInterlock: Rule = {
 };
 
 /** Clutch and neutral switches; where there is neither, the selector. */
-function deciding(circuit: Circuit): Part[] {
+export function deciding(circuit: Circuit): Part[] {
 	const manual = [...withDuty(circuit, "clutch switch"), ...withDuty(circuit, "neutral switch")];
 	return manual.length > 0 ? manual : withDuty(circuit, "selector");
 }
