@@ -60,8 +60,11 @@ export class Batch {
 	readonly #kept: Kept;
 	readonly #probes: readonly Probe[];
 	readonly #last: Stage;
-	/** For each probe its pairs, as numbers of the last stage's given pairs. */
-	readonly #pairsOf: readonly (readonly number[])[];
+	/** For each probe its first pair, as a number of the last stage's given pairs. */
+	readonly #pairOf: Int32Array;
+	/** Numbers of the probes that are more than a difference of potentials, with all their pairs. */
+	readonly #ohms: readonly number[];
+	readonly #amps: readonly { readonly at: number; readonly probe: CurrentProbe; readonly pairs: readonly number[] }[];
 
 	constructor(kept: Kept, probes: readonly Probe[]) {
 		this.#kept = kept;
@@ -79,10 +82,15 @@ export class Batch {
 			return at;
 		};
 		const { branches } = kept.circuit;
-		this.#pairsOf = probes.map((probe) =>
+		const pairsOf = probes.map((probe) =>
 			probe.kind === "amps"
 				? probe.branches.map(({ branch }) => number(branches[branch]!.a, branches[branch]!.b))
 				: [number(probe.a, probe.b)],
+		);
+		this.#pairOf = Int32Array.from(pairsOf, ([first = 0]) => first);
+		this.#ohms = probes.flatMap((probe, at) => (probe.kind === "ohms" ? [at] : []));
+		this.#amps = probes.flatMap((probe, at) =>
+			probe.kind === "amps" ? [{ at, probe, pairs: pairsOf[at]! }] : [],
 		);
 		const metered = probes.flatMap((p) => (p.kind === "ohms" ? [p.a, p.b] : []));
 		this.#last = new Stage(kept.settled, pairs, kept.dead, metered);
@@ -119,23 +127,19 @@ export class Batch {
 	}
 
 	#result(solution: Solution, states: Uint8Array): Evaluated {
-		this.#last.show(solution);
-		const values = new Float64Array(this.#probes.length);
-		for (let p = 0; p < values.length; p++) values[p] = this.#value(p, solution);
+		const last = this.#last;
+		last.show(solution);
+		const { volts, first } = last;
+		const pairOf = this.#pairOf;
+		const values = new Float64Array(pairOf.length);
+		for (let p = 0; p < values.length; p++) values[p] = volts[first + pairOf[p]!]!;
+		// An open pair's difference is NaN already.
+		for (const p of this.#ohms) if (!Number.isNaN(values[p])) values[p] = last.ohms(pairOf[p]!, solution);
+		for (const { at, probe, pairs } of this.#amps) values[at] = this.#current(probe, pairs, solution);
 		return { values, path: pathOf(solution), states };
 	}
 
-	#value(p: number, solution: Solution): number {
-		const { volts, first } = this.#last;
-		const probe = this.#probes[p]!;
-		if (probe.kind === "amps") return this.#amps(probe, this.#pairsOf[p]!, solution);
-		const pair = this.#pairsOf[p]![0]!;
-		// An open pair's difference is NaN already.
-		const shown = volts[first + pair]!;
-		return probe.kind === "volts" || Number.isNaN(shown) ? shown : this.#last.ohms(pair, solution);
-	}
-
-	#amps(probe: CurrentProbe, pairs: readonly number[], { given }: Solution): number {
+	#current(probe: CurrentProbe, pairs: readonly number[], { given }: Solution): number {
 		const { volts, first, point } = this.#last;
 		let sum = 0;
 		for (let k = 0; k < pairs.length; k++) {

@@ -80,7 +80,7 @@ function nextStep(
 /** Control units with a supply that becomes live. */
 function unitsFed(after: CarState, before: CarState): string[] {
 	const { contacts, parts } = after.circuit.loom;
-	const fed = after.newlyLive(before).flatMap((id) => {
+	const fed = after.newlyFed(before).flatMap((id) => {
 		const { part, role } = contacts.get(id)!;
 		return role === "supply" && parts.get(part)?.kind === "control unit" ? [part] : [];
 	});

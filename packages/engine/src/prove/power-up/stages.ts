@@ -91,7 +91,7 @@ function lampStage(circuit: Circuit, plus: string, minus: string, fuses: readonl
 	const source = volts ?? 12.6;
 	const behind = state.read("volts", plus, minus);
 	const across = source - (behind?.value ?? 0);
-	const live = partsOf(circuit, state.newlyLive(undefined));
+	const live = partsOf(circuit, state.newlyFed(undefined));
 	return {
 		kind: "test lamp",
 		title: "battery through a test lamp, every fuse out",
@@ -119,7 +119,7 @@ function batteryStage(
 	fuses: readonly string[],
 ): Draft {
 	const state = new CarState(circuit, standingAt(circuit, rest.base, fuses));
-	const live = state.newlyLive(undefined);
+	const live = state.newlyFed(undefined);
 	const feeds = live.filter(
 		(id) => circuit.loom.parts.get(circuit.loom.contacts.get(id)!.part)?.kind === "fuse",
 	);
@@ -148,7 +148,7 @@ function fuseStages(circuit: Circuit, ladder: readonly Rung[], steps: readonly F
 }
 
 function keyStage(circuit: Circuit, rung: Rung, before: CarState | undefined, state: CarState): Draft {
-	const live = state.newlyLive(before);
+	const live = state.newlyFed(before);
 	return {
 		kind: "key on",
 		title: `key on: ${rung.title}`,
@@ -163,7 +163,7 @@ function keyStage(circuit: Circuit, rung: Rung, before: CarState | undefined, st
 
 function fuseStage(circuit: Circuit, rung: Rung, { fuse, feed, load, before, after }: FuseStep): Draft {
 	const { loom } = circuit;
-	const live = after.newlyLive(before);
+	const live = after.newlyFed(before);
 	const minus = batteryPost(loom, "-")!;
 	const rating = fuse.values.amps;
 	const current = after.read("amps", feed, load);
@@ -255,7 +255,7 @@ function unpowered(state: CarState): string[] {
 		.filter((part) => part.kind === "control unit")
 		.filter((part) =>
 			[...loom.contacts.values()].every(
-				({ id, part: of, role }) => of !== part.id || role !== "supply" || !state.isLive(id),
+				({ id, part: of, role }) => of !== part.id || role !== "supply" || !state.isFed(id),
 			),
 		);
 	return dead.length === 0 ? [] : [`Still without supply: ${list(dead.map((part) => part.id))}.`];

@@ -116,7 +116,7 @@ export function crankStages(circuit: Circuit, before: CarState | undefined, out:
 		const { title } = loom.conditions.get(condition)!;
 		const [plus, minus] = [batteryPost(loom, "+"), batteryPost(loom, "-")];
 		const battery = plus && minus ? (state.read("volts", plus, minus) ?? []) : [];
-		const live = [...new Set(state.newlyLive(before).map((id) => loom.contacts.get(id)!.part))];
+		const live = [...new Set(state.newlyFed(before).map((id) => loom.contacts.get(id)!.part))];
 		return [
 			{
 				kind: "crank",

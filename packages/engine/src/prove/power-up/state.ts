@@ -18,8 +18,6 @@ import { contactText } from "../../rules/support/words.js";
 import { LEAST_OPEN, limits } from "../detect.js";
 import type { StageReading } from "./types.js";
 
-/** Volts against the body from which on a point counts as live. */
-const LIVE_VOLTS = 1;
 /** Volts from which on a point counts as fed, not as held by a unit's own resistance. Common practice, no source. */
 const FEED_VOLTS = 6;
 /** Volts that a voltmeter may show on a point that nothing joins to anything. Common practice, no source. */
@@ -63,10 +61,6 @@ export class CarState {
 		return this.#volts(contact) > FEED_VOLTS;
 	}
 
-	isLive(contact: string): boolean {
-		return this.#volts(contact) > LIVE_VOLTS;
-	}
-
 	/** Volts of a contact's terminal against the body, without sign; 0 where nothing joins it to there. */
 	#volts(contact: string): number {
 		const node = this.circuit.node(contact)!;
@@ -74,9 +68,9 @@ export class CarState {
 		return Math.abs(voltsAt(this.point.volts, node));
 	}
 
-	/** Contacts whose terminal is live here and was not before. */
-	newlyLive(before: CarState | undefined): string[] {
-		return [...this.circuit.loom.contacts.keys()].filter((id) => this.isLive(id) && !before?.isLive(id));
+	/** Contacts that a feed reaches here and did not before. */
+	newlyFed(before: CarState | undefined): string[] {
+		return [...this.circuit.loom.contacts.keys()].filter((id) => this.isFed(id) && !before?.isFed(id));
 	}
 
 	/** What switches by itself, by part and element, and the state it is in. */
