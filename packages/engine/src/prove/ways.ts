@@ -22,7 +22,7 @@ export function waysOf(circuit: Circuit, faults: readonly Fault[], leastOhms: nu
 		changesOf(fault, leastOhms).map((change, _k, all): Way => {
 			const [first] = change.branches;
 			const at = all.length > 1 && first ? circuit.branches[first.branch]!.owner.id : "";
-			return { fault: number, at, change: onTheLoom(circuit, change) };
+			return { fault: number, at, change };
 		}),
 	);
 }
@@ -38,19 +38,3 @@ function changesOf({ patterns }: Fault, leastOhms: number): Change[] {
 }
 
 const poor = (change: BranchChange): boolean => "seriesOhms" in change;
-
-/**
- * Faults put what touches a wire at the pin it leads to, which is a few milliohms off while all is plugged in. With
- * the plug off it must stay with the wire.
- */
-function onTheLoom(circuit: Circuit, change: Change): Change {
-	if (change.added.length === 0) return change;
-	const terminal = (node: number): number => {
-		const name = node < 0 ? "" : circuit.nodes[node]!;
-		return name.endsWith("!pin") ? (circuit.node(name.slice(0, -"!pin".length)) ?? node) : node;
-	};
-	return {
-		...change,
-		added: change.added.map((link) => ({ ...link, a: terminal(link.a), b: terminal(link.b) })),
-	};
-}

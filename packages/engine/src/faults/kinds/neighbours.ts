@@ -1,5 +1,5 @@
 /** Neighbouring cavities of one connector: bridged by a strand, or with their terminals swapped. */
-import { type Change, type Circuit, pinNode } from "../../circuit/index.js";
+import type { Change } from "../../circuit/index.js";
 import { type Contact, cavityNeighbours, wiresAtContact } from "../../loom/index.js";
 import { joined } from "../patterns.js";
 import { CHANCE, connectorHands, HANDS } from "../rates.js";
@@ -24,19 +24,15 @@ function handsOn(context: FaultContext, pair: readonly [Contact, Contact]): bool
 	return pair.every((contact) => context.touched.contacts.has(contact.id));
 }
 
-/** The part's side of a contact: one mated contact away from where a strand would lie. */
-function side(circuit: Circuit, contact: Contact): number | undefined {
-	return circuit.node(pinNode(contact.id)) ?? circuit.node(contact.id);
-}
-
 export const bridged: FaultKind = {
 	kind: "short to neighbour",
 	title: "Neighbouring cavities bridged",
 	source: "common practice, no source",
 	list: (context) =>
 		pairs(context).flatMap(([one, two]): Fault[] => {
-			const a = side(context.circuit, one);
-			const b = side(context.circuit, two);
+			// Strand and damp lie on the loom's own terminals: they stay with it where the plug is off.
+			const a = context.circuit.node(one.id);
+			const b = context.circuit.node(two.id);
 			if (a === undefined || b === undefined) return [];
 			const hands = connectorHands(context, one.connector);
 			return [

@@ -1,5 +1,5 @@
 /** Insulation worn through: a wire touching the body, or a supply. */
-import { type Circuit, pinNode, REFERENCE } from "../../circuit/index.js";
+import { type Circuit, REFERENCE } from "../../circuit/index.js";
 import type { Wire } from "../../loom/index.js";
 import { joined } from "../patterns.js";
 import { CHANCE, wireHands } from "../rates.js";
@@ -10,14 +10,13 @@ import { wirePath, wireWords } from "../words.js";
 const TOUCH_OHMS = 0.05;
 
 /**
- * The chafe lies somewhere along the wire; it is worked at its end, a few milliohms off: at the pin it leads to,
- * else at the joint.
+ * The chafe lies somewhere along the wire; it is worked at its end, a few milliohms off: at the terminal crimped to it,
+ * so that it stays with the wire where a plug is off, else at the joint.
  */
 function whereItTouches(circuit: Circuit, wire: Wire): number | undefined {
 	const ends = [wire.from, wire.to];
 	const contact = ends.find((end) => end.at === "contact");
-	if (contact?.at === "contact")
-		return circuit.node(pinNode(contact.contact)) ?? circuit.node(contact.contact);
+	if (contact?.at === "contact") return circuit.node(contact.contact);
 	const joint = ends.find((end) => end.at === "joint");
 	return joint?.at === "joint" ? circuit.node(joint.joint) : undefined;
 }
@@ -33,7 +32,8 @@ function list(
 	const faults: Fault[] = [];
 	for (const wire of context.loom.wires.values()) {
 		const node = whereItTouches(context.circuit, wire);
-		if (node === undefined) continue;
+		// A wire that ends at the supply's own clamp touches it anyway.
+		if (node === undefined || node === to) continue;
 		faults.push({
 			id: `${kind}:wire:${wire.id}`,
 			kind,
