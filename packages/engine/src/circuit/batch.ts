@@ -10,7 +10,8 @@ import type { Change } from "./changes.js";
 import type { Standing, Topology } from "./circuit.js";
 import { type Operating, operate, startUp } from "./operating.js";
 import { type CurrentProbe, type Probe, probeValue } from "./probes.js";
-import { type Solution, Stage } from "./stage.js";
+import type { Solution } from "./solution.js";
+import { Stage } from "./stage.js";
 
 /** Rounds beyond those of the sound car before a change is given to the full solve. */
 const MORE_ROUNDS = 6;
@@ -64,7 +65,11 @@ export class Batch {
 	readonly #pairOf: Int32Array;
 	/** Numbers of the probes that are more than a difference of potentials, with all their pairs. */
 	readonly #ohms: readonly number[];
-	readonly #amps: readonly { readonly at: number; readonly probe: CurrentProbe; readonly pairs: readonly number[] }[];
+	readonly #amps: readonly {
+		readonly at: number;
+		readonly probe: CurrentProbe;
+		readonly pairs: readonly number[];
+	}[];
 
 	constructor(kept: Kept, probes: readonly Probe[]) {
 		this.#kept = kept;
@@ -134,7 +139,10 @@ export class Batch {
 		const values = new Float64Array(pairOf.length);
 		for (let p = 0; p < values.length; p++) values[p] = volts[first + pairOf[p]!]!;
 		// An open pair's difference is NaN already.
-		for (const p of this.#ohms) if (!Number.isNaN(values[p])) values[p] = last.ohms(pairOf[p]!, solution);
+		if (this.#ohms.length > 0) {
+			const ohms = last.allOhms(solution);
+			for (const p of this.#ohms) if (!Number.isNaN(values[p])) values[p] = ohms[pairOf[p]!]!;
+		}
 		for (const { at, probe, pairs } of this.#amps) values[at] = this.#current(probe, pairs, solution);
 		return { values, path: pathOf(solution), states };
 	}

@@ -3,6 +3,7 @@ import { type Bridges, findBridges } from "./bridges.js";
 import type { Topology } from "./circuit.js";
 import { type Components, componentOf } from "./components.js";
 import type { Operating } from "./operating.js";
+import type { Part } from "./refactored.js";
 import { TETHER } from "./solver.js";
 import type { Term } from "./term.js";
 
@@ -13,9 +14,11 @@ export interface Cut {
 	readonly merged: ReadonlyMap<number, number>;
 	/** Tethers that became superfluous. */
 	readonly tethers: readonly Term[];
+	/** Parts that only several openings together cut off. */
+	readonly loose: readonly Part[];
 }
 
-const WHOLE: Cut = { bridges: [], merged: new Map(), tethers: [] };
+const WHOLE: Cut = { bridges: [], merged: new Map(), tethers: [], loose: [] };
 
 /** Node pairs by whose openness a meter shows 'open'. */
 type Pairs = readonly (readonly [number, number])[];
@@ -45,10 +48,8 @@ export class Cuts {
 	of(terms: readonly Term[]): Cut | undefined {
 		let merged: Map<number, number> | undefined;
 		let bridges: number[] | undefined;
-		let closes = false;
 		for (const term of terms) {
 			if (term.before === 0 && term.after > 0) {
-				closes = true;
 				const one = componentOf(this.#parts, term.a);
 				const two = componentOf(this.#parts, term.b);
 				if (one === two) continue;
@@ -61,35 +62,42 @@ export class Cuts {
 				bridges.push(term.branch);
 			}
 		}
-		// A conductor closed or added may be a new way round an opened bridge, which then is none.
-		if (bridges !== undefined)
-			for (const term of terms)
-				if (term.before === 0 && term.after > 0)
-					for (const bridge of bridges) if (this.#known().separates(bridge, term.a, term.b)) return undefined;
-		// What closes may be a new way round an opened bridge. The bridges then count as any other change: where no new
-		// way is found, the changed matrix is singular, and no correction is made.
-		if (merged === undefined) return bridges === undefined || closes ? WHOLE : { ...WHOLE, bridges };
+		if (merged === undefined) {
+			if (bridges === undefined) return WHOLE;
+			// A new way round an opened bridge makes it a branch like others.
+			return this.#goneRound(bridges, terms) ? WHOLE : { ...WHOLE, bridges };
+		}
 		// A part that is joined may hang on a part that a bridge cuts off, or join through a third.
 		if (bridges !== undefined) return undefined;
 		for (const into of merged.values()) if (into !== 0 && merged.has(into)) return undefined;
 		return {
 			bridges: [],
 			merged,
+			loose: [],
 			tethers: [...merged.keys()].map((part) => tether(this.#parts.first[part]!)),
 		};
 	}
 
+	/** True where something closes between the two sides of an opened bridge. */
+	#goneRound(bridges: readonly number[], terms: readonly Term[]): boolean {
+		for (const { before, after, a, b } of terms)
+			if (before === 0 && after > 0)
+				for (const bridge of bridges) if (this.#known().separates(bridge, a, b)) return true;
+		return false;
+	}
+
 	/** True where the change leaves no conducting way between two nodes. */
-	open(a: number, b: number, { merged, bridges }: Cut): boolean {
+	open(a: number, b: number, { merged, bridges, loose }: Cut): boolean {
 		const one = componentOf(this.#parts, a);
 		const two = componentOf(this.#parts, b);
 		if ((merged.get(one) ?? one) !== (merged.get(two) ?? two)) return true;
 		for (const bridge of bridges) if (this.#known().separates(bridge, a, b)) return true;
+		for (const part of loose) if (part.has(a) !== part.has(b)) return true;
 		return false;
 	}
 
 	/** Writes NaN at `first` + number of each pair that is open under the change. */
-	mark(values: Float64Array, first: number, { merged, bridges }: Cut): void {
+	mark(values: Float64Array, first: number, { merged, bridges, loose }: Cut): void {
 		if (merged.size === 0) for (const p of this.#openAtRest) values[first + p] = Number.NaN;
 		else
 			for (const p of this.#openAtRest) {
@@ -104,6 +112,11 @@ export class Cuts {
 				if (known.separates(bridge, pair[0], pair[1])) values[first + p] = Number.NaN;
 			}
 		}
+		for (const part of loose)
+			for (let p = 0; p < this.pairs.length; p++) {
+				const pair = this.pairs[p]!;
+				if (part.has(pair[0]) !== part.has(pair[1])) values[first + p] = Number.NaN;
+			}
 	}
 
 	#known(): Bridges {

@@ -4,8 +4,9 @@
  */
 import { type SelectedInverse, selectedInverse, solveSparseAt } from "@loomwright/linalg";
 import type { Topology } from "./circuit.js";
+import { column, type Ends, nodesOf, ownOhms, weightsOf } from "./incidence.js";
 import type { Operating } from "./operating.js";
-import { column, nodesOf, ownOhms, weightsOf } from "./rank-one.js";
+import { NO_NUMBERS, type Numbers } from "./solution.js";
 import type { Term } from "./term.js";
 
 /** Share of a difference below which it is computed another way. */
@@ -14,11 +15,6 @@ const CANCELLED = 1e-3;
 const MOST_COLUMNS = 256;
 /** A point asked for more often than this has its column kept. */
 const SELDOM = 4;
-
-interface Ends {
-	readonly a: number;
-	readonly b: number;
-}
 
 export class OwnOhms {
 	readonly #point: Operating<Topology>;
@@ -39,9 +35,10 @@ export class OwnOhms {
 	}
 
 	/** S of these changes, k x k by rows. */
-	between(terms: readonly Term[]): Float64Array {
+	between(terms: readonly Term[]): Numbers {
 		const k = terms.length;
-		if (k === 1) return Float64Array.of(this.#one(terms[0]!));
+		if (k === 0) return NO_NUMBERS;
+		if (k === 1) return [this.#one(terms[0]!)];
 		const s = new Float64Array(k * k);
 		for (let j = 0; j < k; j++) {
 			const term = terms[j]!;

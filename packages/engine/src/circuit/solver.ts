@@ -1,15 +1,14 @@
 /**
- * Factor of a network's conductance matrix, floating parts tethered, extra conductors added by low rank.
+ * Factor of a network's conductance matrix, floating parts tethered, extra conductors put into the pattern.
  *
  * The factor is computed from conductances alone (off-diagonals and row sums, no subtraction), so 1e-8 S beside
  * 1e4 S costs no digits. docs/decisions/tethers.md says why floating parts are held as they are.
  */
-import { factor, type Numeric, solve } from "@loomwright/linalg";
+import { analyse, factor, type Numeric, networkPattern, solve } from "@loomwright/linalg";
 import type { AddedBranch } from "./changes.js";
 import type { Topology } from "./circuit.js";
-import { type Components, componentOf, components } from "./components.js";
+import { type Components, components } from "./components.js";
 import { CircuitError } from "./error.js";
-import { type RankOne, updatedSolve } from "./rank-one.js";
 
 /**
  * Conductance in siemens by which a part of the network without a way to the reference is held.
@@ -20,9 +19,9 @@ export const TETHER = 1;
 export interface NetworkSolver {
 	/** Connected components, added branches included. */
 	readonly components: Components;
-	/** Factor of the matrix without the added branches. */
+	/** Factor of the matrix. */
 	readonly numeric: Numeric;
-	/** Solves for potentials from node currents, in place; added branches included. */
+	/** Solves for potentials from node currents, in place. */
 	solve(rhs: Float64Array): Float64Array;
 }
 
@@ -31,30 +30,37 @@ export function solverOf(
 	siemens: Float64Array,
 	added: readonly AddedBranch[],
 ): NetworkSolver {
-	const bare = components(circuit, siemens);
-	const numeric = factorNetwork(circuit, siemens, bare);
-	if (added.length === 0) return { components: bare, numeric, solve: (rhs) => solve(numeric, rhs) };
-	const joined = components(circuit, siemens, added);
-	const terms = [...added.map((link): RankOne => link), ...spareTethers(bare, joined)];
-	const update = updatedSolve(numeric, terms);
-	if (update === undefined) {
-		const names = added.flatMap(({ a, b }) => [a, b]).map((k) => circuit.nodes[k] ?? "@body");
-		throw new CircuitError(`no accurate solution with ${names.join(" and ")} joined`, names);
-	}
-	return { components: joined, numeric, solve: update };
+	const found = components(circuit, siemens, added);
+	const numeric =
+		added.length === 0
+			? factorNetwork(circuit, siemens, found)
+			: factorNetwork(joined(circuit, added), withLinks(siemens, added), found);
+	return { components: found, numeric, solve: (rhs) => solve(numeric, rhs) };
 }
 
-/** Tethers that an added conductor makes superfluous: their part now hangs on another one. */
-function spareTethers(bare: Components, joined: Components): RankOne[] {
-	const held = new Set<number>([0]);
-	const spare: RankOne[] = [];
-	for (let c = 1; c < bare.first.length; c++) {
-		const node = bare.first[c]!;
-		const now = componentOf(joined, node);
-		if (held.has(now)) spare.push({ a: node, b: -1, siemens: -TETHER });
-		held.add(now);
-	}
-	return spare;
+/**
+ * The network with further conductors as branches of their own. Analysed anew: a correction by low rank would lose the
+ * digits of what a short leaves of a line of a gigohm.
+ */
+function joined({ nodes, branches }: Topology, added: readonly AddedBranch[]): Topology {
+	const owner = { what: "device", id: "", element: "" } as const;
+	const all = [...branches, ...added.map(({ a, b }) => ({ a, b, spread: 0, emfSpread: 0, owner }))];
+	const pattern = networkPattern(
+		nodes.length,
+		all.map((branch) => branch.a),
+		all.map((branch) => branch.b),
+	);
+	return { nodes, branches: all, pattern, symbolic: analyse(nodes.length, pattern.colPtr, pattern.rowIdx) };
+}
+
+function withLinks(siemens: Float64Array, added: readonly AddedBranch[]): Float64Array {
+	const all = new Float64Array(siemens.length + added.length);
+	all.set(siemens);
+	all.set(
+		added.map((link) => link.siemens),
+		siemens.length,
+	);
+	return all;
 }
 
 function factorNetwork(circuit: Topology, siemens: Float64Array, found: Components): Numeric {

@@ -14,13 +14,15 @@ import { type Chains, findChains } from "./chains.js";
 import type { Change } from "./changes.js";
 import type { Topology } from "./circuit.js";
 import { type Cut, Cuts } from "./cut.js";
+import { across } from "./incidence.js";
+import { Metering } from "./metering.js";
 import { type Operating, voltsAt } from "./operating.js";
 import { OwnOhms } from "./own-ohms.js";
-import { across } from "./rank-one.js";
 import { Refactored } from "./refactored.js";
 import { Rows } from "./rows.js";
 import { type Shift, shifted } from "./shift.js";
 import { solveSmall, TRUSTED_PIVOT } from "./small.js";
+import { capacitance, NO_NUMBERS, type Numbers, Solution } from "./solution.js";
 import { type Term, termsOf } from "./term.js";
 
 /** Most conductors changed at once before a full solve is the cheaper way (bench topic `circuit`). */
@@ -29,20 +31,6 @@ const MOST_TERMS = 100;
 const STIRS = 1e-9;
 /** Correction in amperes that moves nothing. */
 const NOTHING = 1e-14;
-
-export interface Solution {
-	/** All that changed, as given; `terms` are those that carry current, moved along their chains. */
-	readonly given: readonly Term[];
-	readonly terms: readonly Term[];
-	readonly c: Float64Array;
-	readonly s: Float64Array;
-	readonly cut: Cut;
-	/** Where a correction would cancel: all potentials, or the ohms of the given pairs, of a factor changed in part. */
-	readonly potentials: Float64Array | undefined;
-	readonly ohms: Float64Array | undefined;
-	/** (I + D S)^-1 D, where an ohmmeter asked for it. */
-	gain: Float64Array | undefined;
-}
 
 /** One point in the network, or two. */
 type Pair = readonly [number, number];
@@ -70,6 +58,7 @@ export class Stage {
 	/** No automaton moves from here without a change. */
 	readonly #stays: boolean;
 	#pairsIn: Map<number, number[]> | undefined;
+	#metering: Metering | undefined;
 
 	/**
 	 * @param pairs node pairs looked at; the automata's watches are put before them
@@ -157,37 +146,38 @@ export class Stage {
 		const terms = tethers.length > 0 ? [...worked, ...tethers] : worked;
 		const s = this.#ohms.between(terms);
 		const c = terms.length === 1 ? this.#one(terms[0]!, s[0]!) : this.#several(terms, s);
-		if (c !== undefined) return { ...NOTHING_FOUND, given, terms, c, s, cut };
+		if (c !== undefined) return new Solution(change, given, carrying, terms, cut, c, s);
 		// A link that stands in no entry of the matrix, or a part that was joined: solved anew.
 		if (carrying.some((t) => t.branch < 0) || tethers.length > 0) return undefined;
-		return this.#again(given, carrying, cut);
+		return this.#again(change, given, carrying, cut);
 	}
 
 	/** By a few columns of the factor computed again. With sources dead only what a meter's own current does is asked. */
-	#again(given: readonly Term[], terms: readonly Term[], cut: Cut): Solution | undefined {
-		const found = { ...NOTHING_FOUND, given, terms, cut };
-		if (!this.dead) {
-			const potentials = this.#refactored.potentials(terms);
-			return potentials && { ...found, potentials };
+	#again(change: Change, given: readonly Term[], terms: readonly Term[], cut: Cut): Solution | undefined {
+		if (this.dead) {
+			const found = new Solution(change, given, terms, terms, cut, NO_NUMBERS, NO_NUMBERS);
+			found.gain = this.#refactored.gain(terms);
+			if (found.gain !== undefined) return found;
 		}
-		if (terms.length > 1) {
-			const ohms = this.#refactored.ohms(terms, this.#pairs);
-			return ohms && { ...found, ohms };
-		}
-		const gain = this.#refactored.gain(terms[0]!);
-		return gain === undefined ? undefined : { ...found, gain: Float64Array.of(gain) };
+		const again = this.#refactored.potentials(terms);
+		if (again === undefined) return undefined;
+		const parts = again.loose.length > 0 ? { ...cut, loose: again.loose } : cut;
+		const found = new Solution(change, given, terms, terms, parts, NO_NUMBERS, NO_NUMBERS);
+		found.potentials = again.found;
+		return found;
 	}
 
 	/** c of a single conductor. */
-	#one(term: Term, s: number): Float64Array | undefined {
+	#one(term: Term, s: number): Numbers | undefined {
 		const pivot = 1 + term.dg * s;
 		if (!(Math.abs(pivot) > TRUSTED_PIVOT)) return undefined;
 		const u = across(this.point.volts, term) + s * term.dh;
-		return Float64Array.of(term.dh - (term.dg * u) / pivot);
+		return [term.dh - (term.dg * u) / pivot];
 	}
 
-	#several(terms: readonly Term[], s: Float64Array): Float64Array | undefined {
+	#several(terms: readonly Term[], s: Numbers): Numbers | undefined {
 		const k = terms.length;
+		if (k === 0) return NO_NUMBERS;
 		const y = new Float64Array(k);
 		for (let i = 0; i < k; i++) {
 			const term = terms[i]!;
@@ -277,62 +267,27 @@ export class Stage {
 		return this.#cuts.open(a, b, cut);
 	}
 
-	/** w'(A + B D B')^-1 w for one of the given pairs: w'A^-1 w - z'(I + D S)^-1 D z with z = B'A^-1 w. */
-	ohms(pair: number, solution: Solution): number {
-		if (solution.ohms !== undefined) return solution.ohms[pair]!;
-		const { terms } = solution;
-		const k = terms.length;
-		const at = this.first + pair;
-		const [a, b] = this.#pairs[at]!;
-		let ohms = this.#rows.along(at, a, b);
-		if (k === 0) return ohms;
-		const g = this.#gainOf(solution);
-		if (k === 1) {
-			const z = this.#rows.along(at, terms[0]!.a, terms[0]!.b);
-			return ohms - z * z * g[0]!;
-		}
-		const z = new Float64Array(k);
-		for (let i = 0; i < k; i++) z[i] = this.#rows.along(at, terms[i]!.a, terms[i]!.b);
-		for (let i = 0; i < k; i++) {
-			let sum = 0;
-			for (let j = 0; j < k; j++) sum += g[i * k + j]! * z[j]!;
-			ohms -= z[i]! * sum;
-		}
-		return ohms;
+	/** Ohms of all given pairs, after `show`, in an array that the next call overwrites. */
+	allOhms(solution: Solution): Float64Array {
+		return this.#meter().all(solution, this.volts);
 	}
 
-	#gainOf(solution: Solution): Float64Array {
-		if (solution.gain !== undefined) return solution.gain;
-		const { terms, s } = solution;
-		const k = terms.length;
-		const g = new Float64Array(k * k);
-		for (let i = 0; i < k; i++) g[i * k + i] = terms[i]!.dg;
-		solveSmall(capacitance(terms, s), g, k, k);
-		solution.gain = g;
-		return g;
+	/** Ohms of one of the given pairs. */
+	ohms(pair: number, solution: Solution): number {
+		return this.#meter().one(pair, solution);
+	}
+
+	#meter(): Metering {
+		const pairs = this.#pairs.slice(this.first);
+		this.#metering ??= new Metering(this.point, this.#rows, this.first, pairs, this.#refactored);
+		return this.#metering;
 	}
 }
 
-const NOTHING_FOUND = {
-	c: new Float64Array(0),
-	s: new Float64Array(0),
-	potentials: undefined,
-	ohms: undefined,
-	gain: undefined,
-};
 const NONE: readonly number[] = [];
 
 /** True where the corrections move nothing. */
-function still(c: Float64Array): boolean {
+function still(c: Numbers): boolean {
 	for (let k = 0; k < c.length; k++) if (!(Math.abs(c[k]!) < NOTHING)) return false;
 	return true;
-}
-
-/** I + D S, k x k by rows. */
-function capacitance(terms: readonly Term[], s: Float64Array): Float64Array {
-	const k = terms.length;
-	const m = new Float64Array(k * k);
-	for (let i = 0; i < k; i++)
-		for (let j = 0; j < k; j++) m[i * k + j] = terms[i]!.dg * s[i * k + j]! + (i === j ? 1 : 0);
-	return m;
 }
