@@ -24,8 +24,11 @@ interface Known {
 	readonly shown: (Shown | undefined)[];
 }
 
-/** Share of a number that no meter and no control unit sees. */
-const NOTHING = 1e-5;
+/** Equal to a share of the number that no meter and no control unit sees. */
+function near(x: number, y: number): boolean {
+	return x === y || Math.abs(x - y) <= 1e-5 * (1 + Math.abs(x)) || (Number.isNaN(x) && Number.isNaN(y));
+}
+
 const SOUND: Change = { branches: [], added: [] };
 
 export class Predictions {
@@ -71,7 +74,11 @@ export class Predictions {
 	/** A thing's number under a change; NaN is 'open'. */
 	number(thing: number, change: Change): number {
 		const { group, at } = this.#placeOf[thing]!;
-		return this.#shown(group, change).numbers[at]!;
+		const known = this.#knownFor(change);
+		const sound = known.shown[group] === undefined ? this.#unshaken(group, known.change) : undefined;
+		if (sound !== undefined && near(sound.numbers[at]!, this.#openShown(group, known.change).numbers[at]!))
+			return sound.numbers[at]!;
+		return this.#shownBy(group, known).numbers[at]!;
 	}
 
 	/** Standard deviation of a thing's number on a sound car, in its unit. */
@@ -82,16 +89,19 @@ export class Predictions {
 
 	/** State of an automaton in the condition that a thing is seen in. */
 	state(thing: number, automaton: number, change: Change): number {
-		return this.#shown(this.#placeOf[thing]!.group, change).states[automaton]!;
+		const { group } = this.#placeOf[thing]!;
+		const known = this.#knownFor(change);
+		const sound = known.shown[group] === undefined ? this.#unshaken(group, known.change) : undefined;
+		return (sound ?? this.#shownBy(group, known)).states[automaton]!;
 	}
 
-	#shown(group: number, change: Change): Shown {
+	#knownFor(change: Change): Known {
 		let known = this.#known.get(change);
 		if (known === undefined) {
 			known = this.#knownOf(this.sound.net.change(change));
 			this.#known.set(change, known);
 		}
-		return this.#shownBy(group, known);
+		return known;
 	}
 
 	/** What is known of a change that is said in the condensed network's own numbers. */
@@ -105,35 +115,30 @@ export class Predictions {
 	}
 
 	#shownBy(group: number, known: Known): Shown {
-		known.shown[group] ??=
-			this.#untouched(group, known.change) ?? this.#find(this.#groups[group]!, known.change);
+		known.shown[group] ??= this.#find(this.#groups[group]!, known.change);
 		return known.shown[group];
 	}
 
 	/**
-	 * What the sound car shows, where added ohms cannot show either: opening the same run moves nothing here.
-	 * Ohms added in one place move every voltage monotonically from its sound value towards that of an opening, so
-	 * between two equal ends no automaton moves and no number leaves its place.
+	 * What the sound car shows, for ohms added in one run whose opening moves no automaton; else undefined.
+	 *
+	 * Added ohms move every voltage monotonically from its sound value towards that under an opening. So where both
+	 * ends have the same states, ohms between have them too, and a number with two equal ends stays in its place.
 	 */
-	#untouched(group: number, { branches, added }: Change): Shown | undefined {
+	#unshaken(group: number, { branches, added }: Change): Shown | undefined {
 		const [only, ...more] = branches;
 		if (only === undefined || more.length > 0 || added.length > 0 || !("seriesOhms" in only))
 			return undefined;
-		const { net } = this.sound;
-		const sound = this.#shownBy(group, this.#knownOf(net.change(SOUND)));
-		const open = this.#shownBy(group, this.#knownOf(net.opened(only.branch)));
-		if (open === sound) return sound;
-		for (let k = 0; k < sound.numbers.length; k++) {
-			const x = sound.numbers[k]!;
-			const y = open.numbers[k]!;
-			if (
-				x !== y &&
-				!(Math.abs(x - y) <= NOTHING * (1 + Math.abs(x))) &&
-				!(Number.isNaN(x) && Number.isNaN(y))
-			)
-				return undefined;
-		}
-		return open.states.every((state, k) => state === sound.states[k]) ? sound : undefined;
+		const sound = this.#shownBy(group, this.#knownOf(this.sound.net.change(SOUND)));
+		const { states } = this.#openShown(group, { branches, added });
+		return states === sound.states || states.every((state, k) => state === sound.states[k])
+			? sound
+			: undefined;
+	}
+
+	/** What an opening of a change's only run shows. */
+	#openShown(group: number, { branches }: Change): Shown {
+		return this.#shownBy(group, this.#knownOf(this.sound.net.opened(branches[0]!.branch)));
 	}
 
 	#find(group: Group, change: Change): Shown {
