@@ -4,9 +4,12 @@
  * A reading of a sound car lies within its value +- (2 deviations + the meter's limit): the band of takeReading, and
  * the row's pass limits. Under a change the same loom scatters about another value. The change counts as caught
  * where the two bands do not overlap: the value under the change, less or more 2 deviations and the meter's limit
- * there, still lies outside the pass limits. The deviation is the sound car's in both (a fault adds no scatter of
- * the loom). 'Open' is a value of its own: from LEAST_OPEN on a reading counts as open, and a change of an open
- * reading is caught where it brings it down to what a meter reads well.
+ * there, still lies outside the pass limits. Its deviation there is the sound reading's, grown with the value where
+ * the current takes another way; ohms added to the same way scatter no more than before. How well that stands for
+ * the deviation worked out anew for each fault is measured by the bench topic `prove`.
+ *
+ * 'Open' is a value of its own: from LEAST_OPEN on a reading counts as open, and a change of an open reading is
+ * caught where it brings it down to what a meter reads well.
  */
 import { componentOf } from "../circuit/components.js";
 import type { Change, Condensed } from "../circuit/index.js";
@@ -79,6 +82,7 @@ export function detect(
 			const under = dead.under(change);
 			if (under === undefined) return;
 			acts[c] = 1;
+			const sameWay = change.added.length === 0 && change.branches.every((one) => "seriesOhms" in one);
 			// A pair between two touched parts is listed in both.
 			const seen = under.touched.length > 1 ? new Set<number>() : undefined;
 			for (const part of under.touched)
@@ -86,7 +90,8 @@ export function detect(
 					if (seen?.has(number)) continue;
 					seen?.add(number);
 					const reading = sound[number]!;
-					if (told(reading, under.ohms(pairs.get(number)!, reading.value))) caughtBy[c]!.push(number);
+					if (told(reading, under.ohms(pairs.get(number)!, reading.value), sameWay))
+						caughtBy[c]!.push(number);
 				}
 		});
 	}
@@ -115,11 +120,15 @@ export function limits(value: number, deviation: number): { low: number; high: n
 	return { low: Math.max(0, value - half), high: value + half };
 }
 
-/** Is a reading of `ohms` (NaN: open) under a change told from the sound one? */
-export function told(sound: SoundReading, ohms: number): boolean {
+/**
+ * Is a reading of `ohms` (NaN: open) under a change told from the sound one?
+ * @param sameWay the change only adds ohms to the way the current takes
+ */
+export function told(sound: SoundReading, ohms: number, sameWay: boolean): boolean {
 	const open = Number.isNaN(ohms) || ohms >= LEAST_OPEN;
 	if (Number.isNaN(sound.value)) return !open && ohms < MOST_OHMS;
 	if (open) return true;
-	const half = 2 * sound.deviation + meterError(WORKSHOP_METER, "ohms", ohms);
+	const deviation = sameWay ? sound.deviation : sound.deviation * Math.max(1, ohms / sound.value);
+	const half = 2 * deviation + meterError(WORKSHOP_METER, "ohms", ohms);
 	return ohms - half > sound.high || ohms + half < sound.low;
 }

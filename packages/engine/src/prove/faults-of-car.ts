@@ -9,5 +9,5 @@ export function faultsOf({ tables, converted, touched }: Provable): { circuit: C
 	const variants = new Map([...looms].map(([step, loom]) => [step, loomAs(loom, "converted")]));
 	const circuit = new Circuit(converted, variants);
 	const steps = new Map(tables.recipe.map((s) => [s.step, { kind: s.kind, title: s.title, place: s.place }]));
-	return { circuit, faults: faultSet({ circuit, loom: converted, touched, steps }) };
+	return { circuit, faults: faultSet({ circuit, loom: converted, touched, steps, plugsOff: true }) };
 }
