@@ -39,6 +39,11 @@ export interface FaultContext {
 	readonly loom: Loom;
 	/** What the recipe worked on; empty maps for a car as delivered. */
 	readonly touched: Touched;
+	/**
+	 * Plugs will be pulled: what touches a wire must then lie at the loom's own terminal and stay with the wire.
+	 * Without it, at the part's pin, one mated contact away, which leaves the terminal inside its run.
+	 */
+	readonly plugsOff?: boolean;
 	/** Recipe step names and titles, for 'step left out'. */
 	readonly steps: ReadonlyMap<
 		string,

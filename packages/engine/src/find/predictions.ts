@@ -7,6 +7,8 @@ interface Shown {
 	/** One number per thing seen in that condition; NaN is 'open' (no way between the points) or not settled. */
 	readonly numbers: Float64Array;
 	readonly states: Uint8Array;
+	/** Its automata stand as in the sound car; undefined until asked. */
+	asSound?: boolean;
 }
 
 interface Group {
@@ -21,6 +23,8 @@ interface Group {
 /** A change in the condensed network's numbers, and what was found under it, by condition. */
 interface Known {
 	readonly change: Change;
+	/** For ohms added in one run: that run opened. */
+	readonly opened: Known | undefined;
 	readonly shown: (Shown | undefined)[];
 }
 
@@ -38,6 +42,7 @@ export class Predictions {
 	/** What was found under a change, shared by all changes that it stands for; by condition. */
 	readonly #known = new WeakMap<Change, Known>();
 	readonly #stands = new WeakMap<Change, Known>();
+	readonly #soundKnown: Known;
 
 	readonly sound: SoundCar;
 	readonly #deviations: (number | undefined)[] = [];
@@ -50,6 +55,7 @@ export class Predictions {
 	) {
 		const probes = things.flatMap(({ terms }) => terms.map(({ probe }) => probe));
 		this.sound = new SoundCar(circuit, probes, needed);
+		this.#soundKnown = this.#knownOf(this.sound.net.change(SOUND));
 		const byKey = new Map<string, number>();
 		for (const seen of things) {
 			const key = `${seen.dead}|${seen.when}`;
@@ -75,8 +81,8 @@ export class Predictions {
 	number(thing: number, change: Change): number {
 		const { group, at } = this.#placeOf[thing]!;
 		const known = this.#knownFor(change);
-		const sound = known.shown[group] === undefined ? this.#unshaken(group, known.change) : undefined;
-		if (sound !== undefined && near(sound.numbers[at]!, this.#openShown(group, known.change).numbers[at]!))
+		const sound = known.shown[group] === undefined ? this.#unshaken(group, known) : undefined;
+		if (sound !== undefined && near(sound.numbers[at]!, this.#shownBy(group, known.opened!).numbers[at]!))
 			return sound.numbers[at]!;
 		return this.#shownBy(group, known).numbers[at]!;
 	}
@@ -91,7 +97,7 @@ export class Predictions {
 	state(thing: number, automaton: number, change: Change): number {
 		const { group } = this.#placeOf[thing]!;
 		const known = this.#knownFor(change);
-		const sound = known.shown[group] === undefined ? this.#unshaken(group, known.change) : undefined;
+		const sound = known.shown[group] === undefined ? this.#unshaken(group, known) : undefined;
 		return (sound ?? this.#shownBy(group, known)).states[automaton]!;
 	}
 
@@ -108,7 +114,11 @@ export class Predictions {
 	#knownOf(stands: Change): Known {
 		let known = this.#stands.get(stands);
 		if (known === undefined) {
-			known = { change: stands, shown: new Array<Shown | undefined>(this.#groups.length) };
+			const [only, ...more] = stands.branches;
+			const series =
+				only !== undefined && more.length === 0 && stands.added.length === 0 && "seriesOhms" in only;
+			const opened = series ? this.#knownOf(this.sound.net.opened(only.branch)) : undefined;
+			known = { change: stands, opened, shown: new Array<Shown | undefined>(this.#groups.length) };
 			this.#stands.set(stands, known);
 		}
 		return known;
@@ -125,20 +135,14 @@ export class Predictions {
 	 * Added ohms move every voltage monotonically from its sound value towards that under an opening. So where both
 	 * ends have the same states, ohms between have them too, and a number with two equal ends stays in its place.
 	 */
-	#unshaken(group: number, { branches, added }: Change): Shown | undefined {
-		const [only, ...more] = branches;
-		if (only === undefined || more.length > 0 || added.length > 0 || !("seriesOhms" in only))
-			return undefined;
-		const sound = this.#shownBy(group, this.#knownOf(this.sound.net.change(SOUND)));
-		const { states } = this.#openShown(group, { branches, added });
-		return states === sound.states || states.every((state, k) => state === sound.states[k])
-			? sound
-			: undefined;
-	}
-
-	/** What an opening of a change's only run shows. */
-	#openShown(group: number, { branches }: Change): Shown {
-		return this.#shownBy(group, this.#knownOf(this.sound.net.opened(branches[0]!.branch)));
+	#unshaken(group: number, known: Known): Shown | undefined {
+		const { opened } = known;
+		if (opened === undefined) return undefined;
+		const sound = this.#shownBy(group, this.#soundKnown);
+		const open = this.#shownBy(group, opened);
+		open.asSound ??=
+			open.states === sound.states || open.states.every((state, k) => state === sound.states[k]);
+		return open.asSound ? sound : undefined;
 	}
 
 	#find(group: Group, change: Change): Shown {

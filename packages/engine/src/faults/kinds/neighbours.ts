@@ -3,6 +3,7 @@ import type { Change } from "../../circuit/index.js";
 import { type Contact, cavityNeighbours, wiresAtContact } from "../../loom/index.js";
 import { joined } from "../patterns.js";
 import { CHANCE, connectorHands, HANDS } from "../rates.js";
+import { sideOf } from "../side.js";
 import type { Fault, FaultContext, FaultKind } from "../types.js";
 import { contactWords, placeOf } from "../words.js";
 
@@ -30,9 +31,8 @@ export const bridged: FaultKind = {
 	source: "common practice, no source",
 	list: (context) =>
 		pairs(context).flatMap(([one, two]): Fault[] => {
-			// Strand and damp lie on the loom's own terminals: they stay with it where the plug is off.
-			const a = context.circuit.node(one.id);
-			const b = context.circuit.node(two.id);
+			const a = sideOf(context, one.id);
+			const b = sideOf(context, two.id);
 			if (a === undefined || b === undefined) return [];
 			const hands = connectorHands(context, one.connector);
 			return [

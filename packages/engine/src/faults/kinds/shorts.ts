@@ -1,8 +1,9 @@
 /** Insulation worn through: a wire touching the body, or a supply. */
-import { type Circuit, REFERENCE } from "../../circuit/index.js";
+import { REFERENCE } from "../../circuit/index.js";
 import type { Wire } from "../../loom/index.js";
 import { joined } from "../patterns.js";
 import { CHANCE, wireHands } from "../rates.js";
+import { sideOf } from "../side.js";
 import type { Fault, FaultContext, FaultKind } from "../types.js";
 import { wirePath, wireWords } from "../words.js";
 
@@ -10,15 +11,15 @@ import { wirePath, wireWords } from "../words.js";
 const TOUCH_OHMS = 0.05;
 
 /**
- * The chafe lies somewhere along the wire; it is worked at its end, a few milliohms off: at the terminal crimped to it,
- * so that it stays with the wire where a plug is off, else at the joint.
+ * The chafe lies somewhere along the wire; it is worked at its end, a few milliohms off: at the contact it leads to,
+ * else at the joint.
  */
-function whereItTouches(circuit: Circuit, wire: Wire): number | undefined {
+function whereItTouches(context: FaultContext, wire: Wire): number | undefined {
 	const ends = [wire.from, wire.to];
 	const contact = ends.find((end) => end.at === "contact");
-	if (contact?.at === "contact") return circuit.node(contact.contact);
+	if (contact?.at === "contact") return sideOf(context, contact.contact);
 	const joint = ends.find((end) => end.at === "joint");
-	return joint?.at === "joint" ? circuit.node(joint.joint) : undefined;
+	return joint?.at === "joint" ? context.circuit.node(joint.joint) : undefined;
 }
 
 function list(
@@ -31,7 +32,7 @@ function list(
 	if (to === undefined) return [];
 	const faults: Fault[] = [];
 	for (const wire of context.loom.wires.values()) {
-		const node = whereItTouches(context.circuit, wire);
+		const node = whereItTouches(context, wire);
 		// A wire that ends at the supply's own clamp touches it anyway.
 		if (node === undefined || node === to) continue;
 		faults.push({
