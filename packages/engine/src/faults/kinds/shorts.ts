@@ -22,6 +22,11 @@ function whereItTouches(context: FaultContext, wire: Wire): number | undefined {
 	return joint?.at === "joint" ? context.circuit.node(joint.joint) : undefined;
 }
 
+function endsAt({ circuit }: FaultContext, wire: Wire, node: number): boolean {
+	const first = [wire.from, wire.to].find((end) => end.at === "contact");
+	return first?.at === "contact" && circuit.node(first.contact) === node;
+}
+
 function list(
 	context: FaultContext,
 	kind: string,
@@ -34,7 +39,7 @@ function list(
 	for (const wire of context.loom.wires.values()) {
 		const node = whereItTouches(context, wire);
 		// A wire that ends at the supply's own clamp touches it anyway.
-		if (node === undefined || node === to) continue;
+		if (node === undefined || endsAt(context, wire, to)) continue;
 		faults.push({
 			id: `${kind}:wire:${wire.id}`,
 			kind,
