@@ -22,6 +22,7 @@ import {
 	type Condensed,
 	type Operating,
 	operate,
+	REFERENCE,
 	type Topology,
 } from "../circuit/index.js";
 import { sensitivity } from "../readings/index.js";
@@ -92,7 +93,7 @@ export class DeadNet {
 	 */
 	passes({ a, b }: Pair, spared: ReadonlyMap<number, number>): boolean {
 		if (spared.size === 0 || this.#part(a) !== this.#part(b)) return false;
-		const z = this.#solve([a, b], [1, -1]);
+		const z = this.#across({ a, b });
 		return [...spared].some(([branch, most]) => {
 			const ends = this.net.branches[branch]!;
 			return this.#point.siemens[branch]! * Math.abs(at(z, ends.a) - at(z, ends.b)) > most;
@@ -111,7 +112,7 @@ export class DeadNet {
 	deaf(pairs: readonly Pair[]): (change: Change) => boolean {
 		const driven = pairs
 			.filter(({ a, b }) => this.#part(a) === this.#part(b))
-			.map(({ a, b }) => this.#solve([a, b], [1, -1]));
+			.map((pair) => this.#across(pair));
 		return (change) => {
 			const [branch, ...more] = change.branches;
 			const [link, ...others] = change.added;
@@ -156,7 +157,7 @@ export class DeadNet {
 	}
 
 	#rankOne({ a, b }: Pair, dg: number): Under {
-		const z = this.#solve([a, b], [1, -1]);
+		const z = this.#across({ a, b });
 		const weight = dg / (1 + dg * (at(z, a) - at(z, b)));
 		return {
 			touched: [this.#part(a)],
@@ -187,7 +188,7 @@ export class DeadNet {
 	#ohmsTo(node: number): (from: number) => number {
 		this.#inverse ??= selectedInverse(this.#point.numeric);
 		const { diagonal } = this.#inverse;
-		const z = this.#solve([node], [1]);
+		const z = this.#across({ a: node, b: REFERENCE });
 		return (from) => at(diagonal, from) + at(z, node) - 2 * at(z, from);
 	}
 
@@ -198,9 +199,8 @@ export class DeadNet {
 		const column = (node: number): Float64Array => {
 			let z = columns.get(node);
 			if (z === undefined) {
-				z = new Float64Array(this.net.nodes.length);
-				if (node >= 0) z[node] = 1;
-				point?.solve(z);
+				// The links stand in the factor itself, so it alone is the whole matrix.
+				z = node < 0 ? new Float64Array(this.net.nodes.length) : solveSparse(point!.numeric, [node], [1]);
 				columns.set(node, z);
 			}
 			return z;
@@ -218,14 +218,11 @@ export class DeadNet {
 		};
 	}
 
-	/** A^-1 of a right-hand side with few entries; those at the reference fall away. */
-	#solve(nodes: readonly number[], values: readonly number[]): Float64Array {
-		const kept = nodes.flatMap((node, k) => (node < 0 ? [] : [k]));
-		return solveSparse(
-			this.#point.numeric,
-			kept.map((k) => nodes[k]!),
-			kept.map((k) => values[k]!),
-		);
+	/** A^-1 (e_a - e_b); what lies at the reference falls away. */
+	#across({ a, b }: Pair): Float64Array {
+		const { numeric } = this.#point;
+		if (a < 0) return b < 0 ? new Float64Array(this.net.nodes.length) : solveSparse(numeric, [b], [-1]);
+		return b < 0 ? solveSparse(numeric, [a], [1]) : solveSparse(numeric, [a, b], [1, -1]);
 	}
 }
 

@@ -22,6 +22,8 @@ export const LEAST_OPEN = 2e6;
 /** Most ohms of a reading that is neither open nor doubtful. */
 const MOST_OHMS = 2e5;
 
+/** No change of fewer ohms can be told: the meter's floor lies in both bands. */
+const LEAST_STEP = 2 * WORKSHOP_METER.floor.ohms;
 /** Up to so many readings of a condition it pays to ask first whether a change can move any. */
 const FEW = 100;
 
@@ -90,8 +92,9 @@ export function detect(
 					if (seen?.has(number)) continue;
 					seen?.add(number);
 					const reading = sound[number]!;
-					if (told(reading, under.ohms(pairs.get(number)!, reading.value), sameWay))
-						caughtBy[c]!.push(number);
+					const ohms = under.ohms(pairs.get(number)!, reading.value);
+					if (Math.abs(ohms - reading.value) < LEAST_STEP) continue;
+					if (told(reading, ohms, sameWay)) caughtBy[c]!.push(number);
 				}
 		});
 	}

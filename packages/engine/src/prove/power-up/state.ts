@@ -10,6 +10,7 @@ import {
 	probeValue,
 	REFERENCE,
 	separated,
+	settingsOf,
 	voltsAt,
 } from "../../circuit/index.js";
 import { placeOf } from "../../faults/index.js";
@@ -42,7 +43,8 @@ export class CarState {
 		readonly when: string,
 		options: StateOptions = {},
 	) {
-		this.point = operate(circuit, circuit.standing(when), options);
+		// Not circuit.standing: some hundred conditions are looked at once, and it keeps every one.
+		this.point = operate(circuit, circuit.standingOf(settingsOf(circuit.loom, when), when), options);
 		this.#asked = options.change === undefined;
 	}
 
