@@ -10,11 +10,16 @@ import type { Change } from "./changes.js";
 import type { Standing, Topology } from "./circuit.js";
 import { type Operating, operate, startUp } from "./operating.js";
 import { type CurrentProbe, type Probe, probeValue } from "./probes.js";
+import { TRUSTED_PIVOT } from "./small.js";
 import type { Solution } from "./solution.js";
 import { Stage } from "./stage.js";
 
 /** Rounds beyond those of the sound car before a change is given to the full solve. */
 const MORE_ROUNDS = 6;
+/** Automata that must have moved for a second set of rows to be worth its memory. */
+const MOVED = 8;
+/** Smallest pivot behind a value that is shown: some millivolts beside 12 V keep six digits. */
+const SHOWN_PIVOT = 1e-5;
 
 /** Nothing moved; a correction; a few columns of the factor computed again; everything solved anew. */
 export type Path = "kept" | "low rank" | "refactored" | "solved";
@@ -49,7 +54,7 @@ export class Kept {
 	get early(): readonly Stage[] {
 		this.#stages ??= this.#early.map((point, k) => {
 			const { states } = this.#early[k + 1] ?? this.settled;
-			return new Stage(point, [], this.dead, [], states);
+			return new Stage(point, [], this.dead, [], states, TRUSTED_PIVOT);
 		});
 		return this.#stages;
 	}
@@ -60,7 +65,10 @@ export class Batch {
 	readonly values: Float64Array;
 	readonly #kept: Kept;
 	readonly #probes: readonly Probe[];
+	readonly #pairs: readonly (readonly [number, number])[];
 	readonly #last: Stage;
+	/** The same pairs with all automata at rest; made when first needed. */
+	#rest: Stage | undefined;
 	/** For each probe its first pair, as a number of the last stage's given pairs. */
 	readonly #pairOf: Int32Array;
 	/** Numbers of the probes that are more than a difference of potentials, with all their pairs. */
@@ -98,7 +106,8 @@ export class Batch {
 			probe.kind === "amps" ? [{ at, probe, pairs: pairsOf[at]! }] : [],
 		);
 		const metered = probes.flatMap((p) => (p.kind === "ohms" ? [p.a, p.b] : []));
-		this.#last = new Stage(kept.settled, pairs, kept.dead, metered);
+		this.#pairs = pairs;
+		this.#last = new Stage(kept.settled, pairs, kept.dead, metered, undefined, SHOWN_PIVOT);
 	}
 
 	/** Values of all probes under a change. */
@@ -117,52 +126,86 @@ export class Batch {
 	#lowRank(change: Change): Evaluated | undefined {
 		const { early, dead } = this.#kept;
 		let states = (early[0] ?? this.#last).point.states;
+		if (dead) return this.#shown(change, states);
 		for (let round = 0; round < early.length + MORE_ROUNDS; round++) {
-			const stage = early[round] ?? this.#last;
+			const stage = this.#nearest(states);
 			const solution = stage.solution(change, states);
 			if (solution === undefined) return undefined;
-			if (dead) return this.#result(solution, states);
 			const next = stage.next(states, solution);
-			if (next !== states) states = next;
-			else if (stage === this.#last) return this.#result(solution, states);
-			// Settled before the sound car is: go on at its settled point.
-			else round = early.length - 1;
+			if (next === states)
+				return stage === this.#last ? this.#result(stage, solution, states) : this.#shown(change, states);
+			states = next;
 		}
 		return undefined;
 	}
 
-	#result(solution: Solution, states: Uint8Array): Evaluated {
-		const last = this.#last;
-		last.show(solution);
-		const { volts, first } = last;
+	/** The stage whose automata stand most like these: the fewer differ, the smaller the correction. */
+	#nearest(states: Uint8Array): Stage {
+		let best = this.#last;
+		let fewest = differing(states, best.point.states);
+		for (const stage of this.#kept.early) {
+			if (fewest === 0) break;
+			const count = differing(states, stage.point.states);
+			if (count < fewest) {
+				best = stage;
+				fewest = count;
+			}
+		}
+		return best;
+	}
+
+	/** The probes at the settled point, or at rest where most of the car stayed so. */
+	#shown(change: Change, states: Uint8Array): Evaluated | undefined {
+		const [rest] = this.#kept.early;
+		const moved = differing(states, this.#last.point.states);
+		let stage = this.#last;
+		if (rest !== undefined && moved > MOVED && differing(states, rest.point.states) < moved) {
+			this.#rest ??= new Stage(rest.point, this.#pairs, false, [], rest.follows, SHOWN_PIVOT);
+			stage = this.#rest;
+		}
+		const solution = stage.solution(change, states);
+		return solution && this.#result(stage, solution, states);
+	}
+
+	#result(stage: Stage, solution: Solution, states: Uint8Array): Evaluated {
+		stage.show(solution);
+		const { volts, first } = stage;
 		const pairOf = this.#pairOf;
 		const values = new Float64Array(pairOf.length);
 		for (let p = 0; p < values.length; p++) values[p] = volts[first + pairOf[p]!]!;
 		// An open pair's difference is NaN already.
 		if (this.#ohms.length > 0) {
-			const ohms = last.allOhms(solution);
+			const ohms = stage.allOhms(solution);
 			for (const p of this.#ohms) if (!Number.isNaN(values[p])) values[p] = ohms[pairOf[p]!]!;
 		}
-		for (const { at, probe, pairs } of this.#amps) values[at] = this.#current(probe, pairs, solution);
+		for (const { at, probe, pairs } of this.#amps) values[at] = current(stage, probe, pairs, solution);
 		return { values, path: pathOf(solution), states };
 	}
+}
 
-	#current(probe: CurrentProbe, pairs: readonly number[], { given }: Solution): number {
-		const { volts, first, point } = this.#last;
-		let sum = 0;
-		for (let k = 0; k < pairs.length; k++) {
-			const { branch, sign } = probe.branches[k]!;
-			let siemens = point.siemens[branch]!;
-			let emf = point.emf[branch]!;
-			for (const term of given)
-				if (term.branch === branch) {
-					siemens = term.after;
-					emf = term.emf;
-				}
-			if (siemens !== 0) sum += sign * siemens * (volts[first + pairs[k]!]! - emf);
-		}
-		return sum;
+/** Amperes of a probe's branches from the differences that the stage shows. */
+function current(stage: Stage, probe: CurrentProbe, pairs: readonly number[], { given }: Solution): number {
+	const { volts, first, point } = stage;
+	let sum = 0;
+	for (let k = 0; k < pairs.length; k++) {
+		const { branch, sign } = probe.branches[k]!;
+		let siemens = point.siemens[branch]!;
+		let emf = point.emf[branch]!;
+		for (const term of given)
+			if (term.branch === branch) {
+				siemens = term.after;
+				emf = term.emf;
+			}
+		if (siemens !== 0) sum += sign * siemens * (volts[first + pairs[k]!]! - emf);
 	}
+	return sum;
+}
+
+function differing(one: Uint8Array, two: Uint8Array): number {
+	if (one === two) return 0;
+	let count = 0;
+	for (let k = 0; k < one.length; k++) if (one[k] !== two[k]) count++;
+	return count;
 }
 
 function pathOf({ terms, s, potentials }: Solution): Path {

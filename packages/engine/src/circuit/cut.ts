@@ -5,7 +5,7 @@ import { type Components, componentOf } from "./components.js";
 import type { Operating } from "./operating.js";
 import type { Part } from "./refactored.js";
 import { TETHER } from "./solver.js";
-import type { Term } from "./term.js";
+import { hold, type Term } from "./term.js";
 
 export interface Cut {
 	/** Bridges opened: they carry no current, so they are taken out of the correction. */
@@ -74,7 +74,7 @@ export class Cuts {
 			bridges: [],
 			merged,
 			loose: [],
-			tethers: [...merged.keys()].map((part) => tether(this.#parts.first[part]!)),
+			tethers: [...merged.keys()].map((part) => hold(this.#parts.first[part]!, -TETHER)),
 		};
 	}
 
@@ -123,19 +123,4 @@ export class Cuts {
 		this.#bridges ??= findBridges(this.#point.circuit, this.#point.siemens);
 		return this.#bridges;
 	}
-}
-
-/** Takes away the hold on a part that now hangs on another one. */
-function tether(node: number): Term {
-	return {
-		a: node,
-		b: -1,
-		dg: -TETHER,
-		dh: 0,
-		branch: -1,
-		before: TETHER,
-		after: 0,
-		emf: 0,
-		shift: undefined,
-	};
 }

@@ -70,12 +70,10 @@ export class Metering {
 		const out = this.#out;
 		for (let p = from; p < to; p++) out[p] = this.#base[p]!;
 		if (solution.terms.length === 0) return;
-		// Where a part came loose no correction says what is left.
-		const none = solution.cut.loose.length > 0;
-		if (!none) this.#corrected(solution, from, to);
+		this.#corrected(solution, from, to);
 		let doubtful: number[] | undefined;
 		for (let p = from; p < to; p++) {
-			if (!none && this.#error[p]! * ROUNDING <= GOOD * out[p]!) continue;
+			if (this.#error[p]! * ROUNDING <= GOOD * out[p]!) continue;
 			if (shown !== undefined && Number.isNaN(shown[this.#first + p])) continue;
 			doubtful ??= [];
 			doubtful.push(p);
@@ -114,7 +112,7 @@ export class Metering {
 	#exactly(doubtful: readonly number[], solution: Solution): void {
 		const { terms, carrying } = solution;
 		const [only] = terms;
-		if (terms.length === 1 && only!.branch < 0) {
+		if (terms.length === 1 && only!.branch < 0 && solution.s.length === 1) {
 			for (const p of doubtful) this.#out[p] = this.#pastLink(p, only!, solution);
 			return;
 		}

@@ -10,7 +10,7 @@ import type { Topology } from "./circuit.js";
 import { nodesOf, ownOhms, weightsOf } from "./incidence.js";
 import { type Operating, sources } from "./operating.js";
 import { TETHER } from "./solver.js";
-import type { Term } from "./term.js";
+import { hold, type Term } from "./term.js";
 
 /** Most parts that one change may leave hanging in the air. */
 const MOST_LOOSE = 8;
@@ -61,12 +61,14 @@ export class Refactored {
 
 	/**
 	 * (I + D S)^-1 D by rows, as D - D S' D with S' = B'A'^-1 B of the changed factor: A^-1 less A^-1 B times this times
-	 * B'A^-1 is A'^-1. Of openings nothing cancels in it. Undefined as for `potentials`, and where a part comes loose.
+	 * B'A^-1 is A'^-1. Of openings nothing cancels in it. Undefined as for `potentials`.
+	 * @returns for the changes and then the holds of loose parts, all listed as `terms`
 	 */
-	gain(terms: readonly Term[]): Float64Array | undefined {
+	gain(changes: readonly Term[]): Again<{ terms: readonly Term[]; g: Float64Array }> | undefined {
 		const { numeric } = this.#point;
-		const k = terms.length;
-		const again = this.#during(terms, () => {
+		return this.#during(changes, (_siemens, holds) => {
+			const terms = [...changes, ...holds.map((node) => hold(node, TETHER))];
+			const k = terms.length;
 			const g = new Float64Array(k * k);
 			const wanted = terms.flatMap(({ a, b }) => [Math.max(a, 0), Math.max(b, 0)]);
 			terms.forEach((from, j) => {
@@ -76,13 +78,15 @@ export class Refactored {
 					g[i * k + j] = (i === j ? dg : 0) - dg * s * from.dg;
 				});
 			});
-			return g;
+			return { terms, g };
 		});
-		return again === undefined || again.loose.length > 0 ? undefined : again.found;
 	}
 
 	/** Does work on the changed factor and puts the factor back. */
-	#during<T>(terms: readonly Term[], work: (siemens: Float64Array) => T): Again<T> | undefined {
+	#during<T>(
+		terms: readonly Term[],
+		work: (siemens: Float64Array, holds: readonly number[]) => T,
+	): Again<T> | undefined {
 		const { circuit, numeric } = this.#point;
 		const siemens = this.#point.siemens.slice();
 		for (const term of terms) siemens[term.branch] = term.after;
@@ -102,14 +106,16 @@ export class Refactored {
 		for (const node of nodes)
 			rowSums.set(node, total(sums.get(node), siemens) + (held.has(node) ? TETHER : 0));
 		const loose: Part[] = [];
+		const holds: number[] = [];
 		const sumsBefore = new Map([...nodes].map((node) => [node, numeric.rowSums![node]!]));
 		try {
 			for (;;) {
 				const done = refactorPart(numeric, entry, values, [...rowSums.keys()], [...rowSums.values()]);
-				if (done.ok) return { found: work(siemens), loose };
+				if (done.ok) return { found: work(siemens, holds), loose };
 				const part = loose.length < MOST_LOOSE ? this.#partOf(done.node, siemens) : undefined;
 				if (part === undefined) return undefined;
 				loose.push(part);
+				holds.push(done.node);
 				sumsBefore.set(done.node, sumsBefore.get(done.node) ?? numeric.rowSums![done.node]!);
 				rowSums.set(done.node, TETHER);
 			}

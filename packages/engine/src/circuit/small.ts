@@ -9,6 +9,7 @@ export const TRUSTED_PIVOT = 3e-8;
 /**
  * @param m k x k by rows, overwritten
  * @param r k x columns by rows, overwritten by Y
+ * @param trusted smallest pivot that will do
  * @returns r, or undefined where a pivot is too small to be trusted
  */
 export function solveSmall(
@@ -16,6 +17,7 @@ export function solveSmall(
 	r: Float64Array,
 	k: number,
 	columns = 1,
+	trusted = TRUSTED_PIVOT,
 ): Float64Array | undefined {
 	const scale = new Float64Array(k);
 	for (let i = 0; i < k; i++) {
@@ -28,7 +30,7 @@ export function solveSmall(
 		let best = p;
 		for (let i = p + 1; i < k; i++)
 			if (Math.abs(m[i * k + p]!) / scale[i]! > Math.abs(m[best * k + p]!) / scale[best]!) best = i;
-		if (!(Math.abs(m[best * k + p]!) / scale[best]! > TRUSTED_PIVOT)) return undefined;
+		if (!(Math.abs(m[best * k + p]!) / scale[best]! > trusted)) return undefined;
 		if (best !== p) {
 			exchange(m, k, p, best);
 			exchange(r, columns, p, best);

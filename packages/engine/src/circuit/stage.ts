@@ -21,7 +21,7 @@ import { OwnOhms } from "./own-ohms.js";
 import { Refactored } from "./refactored.js";
 import { Rows } from "./rows.js";
 import { type Shift, shifted } from "./shift.js";
-import { solveSmall, TRUSTED_PIVOT } from "./small.js";
+import { solveSmall } from "./small.js";
 import { capacitance, NO_NUMBERS, type Numbers, Solution } from "./solution.js";
 import { type Term, termsOf } from "./term.js";
 
@@ -64,13 +64,15 @@ export class Stage {
 	 * @param pairs node pairs looked at; the automata's watches are put before them
 	 * @param metered nodes into which an ohmmeter pushes its own current
 	 * @param follows states of the sound car's next round; without them the point is the settled one
+	 * @param trusted smallest pivot of a correction that will do: what is shown needs more digits than an automaton
 	 */
 	constructor(
 		readonly point: Operating<Topology>,
 		pairs: readonly Pair[],
 		readonly dead: boolean,
 		metered: readonly number[],
-		follows?: Uint8Array,
+		readonly follows: Uint8Array | undefined,
+		readonly trusted: number,
 	) {
 		const watched: Pair[] = [];
 		const { automata } = point.standing;
@@ -147,30 +149,28 @@ export class Stage {
 		const s = this.#ohms.between(terms);
 		const c = terms.length === 1 ? this.#one(terms[0]!, s[0]!) : this.#several(terms, s);
 		if (c !== undefined) return new Solution(change, given, carrying, terms, cut, c, s);
-		// A link that stands in no entry of the matrix, or a part that was joined: solved anew.
-		if (carrying.some((t) => t.branch < 0) || tethers.length > 0) return undefined;
+		// A link that stands in no entry of the matrix, or a part that was joined, can only be corrected for.
+		if (tethers.length > 0 || !allBranches(carrying)) return undefined;
 		return this.#again(change, given, carrying, cut);
 	}
 
 	/** By a few columns of the factor computed again. With sources dead only what a meter's own current does is asked. */
 	#again(change: Change, given: readonly Term[], terms: readonly Term[], cut: Cut): Solution | undefined {
-		if (this.dead) {
-			const found = new Solution(change, given, terms, terms, cut, NO_NUMBERS, NO_NUMBERS);
-			found.gain = this.#refactored.gain(terms);
-			if (found.gain !== undefined) return found;
-		}
-		const again = this.#refactored.potentials(terms);
+		const again = this.dead ? this.#refactored.gain(terms) : this.#refactored.potentials(terms);
 		if (again === undefined) return undefined;
-		const parts = again.loose.length > 0 ? { ...cut, loose: again.loose } : cut;
-		const found = new Solution(change, given, terms, terms, parts, NO_NUMBERS, NO_NUMBERS);
-		found.potentials = again.found;
-		return found;
+		const { found, loose } = again;
+		const parts = loose.length > 0 ? { ...cut, loose } : cut;
+		const all = "g" in found ? found.terms : terms;
+		const solution = new Solution(change, given, terms, all, parts, NO_NUMBERS, NO_NUMBERS);
+		if ("g" in found) solution.gain = found.g;
+		else solution.potentials = found;
+		return solution;
 	}
 
 	/** c of a single conductor. */
 	#one(term: Term, s: number): Numbers | undefined {
 		const pivot = 1 + term.dg * s;
-		if (!(Math.abs(pivot) > TRUSTED_PIVOT)) return undefined;
+		if (!(Math.abs(pivot) > this.trusted)) return undefined;
 		const u = across(this.point.volts, term) + s * term.dh;
 		return [term.dh - (term.dg * u) / pivot];
 	}
@@ -185,7 +185,7 @@ export class Stage {
 			for (let j = 0; j < k; j++) u += s[i * k + j]! * terms[j]!.dh;
 			y[i] = term.dg * u;
 		}
-		if (solveSmall(capacitance(terms, s), y, k) === undefined) return undefined;
+		if (solveSmall(capacitance(terms, s), y, k, 1, this.trusted) === undefined) return undefined;
 		for (let i = 0; i < k; i++) y[i] = terms[i]!.dh - y[i]!;
 		return y;
 	}
@@ -289,5 +289,10 @@ const NONE: readonly number[] = [];
 /** True where the corrections move nothing. */
 function still(c: Numbers): boolean {
 	for (let k = 0; k < c.length; k++) if (!(Math.abs(c[k]!) < NOTHING)) return false;
+	return true;
+}
+
+function allBranches(terms: readonly Term[]): boolean {
+	for (const { branch } of terms) if (branch < 0) return false;
 	return true;
 }

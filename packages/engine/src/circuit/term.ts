@@ -72,3 +72,9 @@ function put(
 	const { a, b } = point.circuit.branches[branch]!;
 	terms.push({ a, b, dg, dh, branch, before, after, emf, shift: undefined });
 }
+
+/** A hold put on a node, or taken away (negative siemens). */
+export function hold(node: number, siemens: number): Term {
+	const [before, after] = siemens < 0 ? [-siemens, 0] : [0, siemens];
+	return { a: node, b: -1, dg: siemens, dh: 0, branch: -1, before, after, emf: 0, shift: undefined };
+}
