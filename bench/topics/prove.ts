@@ -89,7 +89,7 @@ function reasons({ missed }: ProveSheet): [reason: string, count: number][] {
 /** Claims of a sample of faults, each by a solve of the whole car with the fault in it. */
 function check(car: Car, sheet: ProveSheet): { claims: number; confirmed: number; clear: number } {
 	const circuit = car.circuit("converted");
-	const context = { circuit, loom: car.converted, touched: car.touched, steps: new Map() };
+	const context = { circuit, loom: car.converted, touched: car.touched, steps: new Map(), plugsOff: true };
 	const rows = sheet.parts.flatMap((part) => part.rows);
 	const claimed = new Map<string, SheetRow[]>();
 	for (const row of rows) for (const id of row.catches) claimed.set(id, [...(claimed.get(id) ?? []), row]);
