@@ -110,30 +110,36 @@ export class Batch {
 		this.#last = new Stage(kept.settled, pairs, kept.dead, metered, undefined, SHOWN_PIVOT);
 	}
 
-	/** Values of all probes under a change. */
-	evaluate(change: Change): Evaluated {
-		return this.#lowRank(change) ?? this.solveAnew(change);
+	/**
+	 * Values of all probes under a change.
+	 * @param into where to write them, one per probe
+	 * @throws CircuitError where an automaton does not settle
+	 */
+	evaluate(change: Change, into = new Float64Array(this.#probes.length)): Evaluated {
+		return this.#lowRank(change, into) ?? this.solveAnew(change, into);
 	}
 
 	/** The same by a full solve, for comparison. */
-	solveAnew(change: Change): Evaluated {
+	solveAnew(change: Change, into = new Float64Array(this.#probes.length)): Evaluated {
 		const { circuit, standing, dead } = this.#kept;
 		const point = operate(circuit, standing, { change, dead });
-		const values = Float64Array.from(this.#probes, (probe) => probeValue(point, probe));
-		return { values, path: "solved", states: point.states };
+		for (let p = 0; p < into.length; p++) into[p] = probeValue(point, this.#probes[p]!);
+		return { values: into, path: "solved", states: point.states };
 	}
 
-	#lowRank(change: Change): Evaluated | undefined {
+	#lowRank(change: Change, into: Float64Array): Evaluated | undefined {
 		const { early, dead } = this.#kept;
 		let states = (early[0] ?? this.#last).point.states;
-		if (dead) return this.#shown(change, states);
+		if (dead) return this.#shown(change, states, into);
 		for (let round = 0; round < early.length + MORE_ROUNDS; round++) {
 			const stage = this.#nearest(states);
 			const solution = stage.solution(change, states);
 			if (solution === undefined) return undefined;
 			const next = stage.next(states, solution);
 			if (next === states)
-				return stage === this.#last ? this.#result(stage, solution, states) : this.#shown(change, states);
+				return stage === this.#last
+					? this.#result(stage, solution, states, into)
+					: this.#shown(change, states, into);
 			states = next;
 		}
 		return undefined;
@@ -155,7 +161,7 @@ export class Batch {
 	}
 
 	/** The probes at the settled point, or at rest where most of the car stayed so. */
-	#shown(change: Change, states: Uint8Array): Evaluated | undefined {
+	#shown(change: Change, states: Uint8Array, into: Float64Array): Evaluated | undefined {
 		const [rest] = this.#kept.early;
 		const moved = differing(states, this.#last.point.states);
 		let stage = this.#last;
@@ -164,14 +170,13 @@ export class Batch {
 			stage = this.#rest;
 		}
 		const solution = stage.solution(change, states);
-		return solution && this.#result(stage, solution, states);
+		return solution && this.#result(stage, solution, states, into);
 	}
 
-	#result(stage: Stage, solution: Solution, states: Uint8Array): Evaluated {
+	#result(stage: Stage, solution: Solution, states: Uint8Array, values: Float64Array): Evaluated {
 		stage.show(solution);
 		const { volts, first } = stage;
 		const pairOf = this.#pairOf;
-		const values = new Float64Array(pairOf.length);
 		for (let p = 0; p < values.length; p++) values[p] = volts[first + pairOf[p]!]!;
 		// An open pair's difference is NaN already.
 		if (this.#ohms.length > 0) {
