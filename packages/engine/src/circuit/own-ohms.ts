@@ -11,10 +11,8 @@ import type { Term } from "./term.js";
 
 /** Share of a difference below which it is computed another way. */
 const CANCELLED = 1e-3;
-/** Columns kept at once: of branches that change together, of points that many links lead to. */
-const MOST_COLUMNS = 256;
-/** A point asked for more often than this has its column kept. */
-const SELDOM = 4;
+/** A point where more branches than this conduct has its column kept: many links lead to it. */
+const HUB = 24;
 
 export class OwnOhms {
 	readonly #point: Operating<Topology>;
@@ -22,14 +20,27 @@ export class OwnOhms {
 	/** By branch, NaN until asked for: what the selected inverse says, and what a solve says. */
 	readonly #near: Float64Array;
 	readonly #exact: Float64Array;
-	/** By branch number, or by -1 - node for a node against the reference. */
-	readonly #columns = new Map<number, Float64Array>();
-	readonly #asked = new Map<number, number>();
+	/** Columns of hubs against the reference, found when needed. */
+	readonly #hubs: Map<number, Float64Array | undefined>;
+	/** Number of each node among the ends of the branches that automata switch, -1 for others. */
+	readonly #slot: Int32Array;
+	readonly #slots: number;
+	/** By branch. */
+	readonly #switched = new Map<number, Float64Array>();
 
 	constructor(point: Operating<Topology>) {
 		this.#point = point;
 		this.#inverse = selectedInverse(point.numeric);
 		const count = point.circuit.branches.length;
+		this.#hubs = hubsOf(point);
+		this.#slot = new Int32Array(point.circuit.nodes.length).fill(-1);
+		let slots = 0;
+		for (const automaton of point.standing.automata)
+			for (const branch of automaton.branches) {
+				const { a, b } = point.circuit.branches[branch]!;
+				for (const node of [a, b]) if (node >= 0 && this.#slot[node] === -1) this.#slot[node] = slots++;
+			}
+		this.#slots = slots;
 		this.#near = new Float64Array(count).fill(Number.NaN);
 		this.#exact = new Float64Array(count).fill(Number.NaN);
 	}
@@ -40,17 +51,50 @@ export class OwnOhms {
 		if (k === 0) return NO_NUMBERS;
 		if (k === 1) return [this.#one(terms[0]!)];
 		const s = new Float64Array(k * k);
-		for (let j = 0; j < k; j++) {
-			const term = terms[j]!;
-			// Branches come again with others, a part's hold with other links; a link comes once.
-			const kept = term.branch >= 0 || term.before > 0 ? this.#kept(term) : undefined;
-			const z = kept ?? solveSparseAt(this.#point.numeric, nodesOf(term), weightsOf(term), endsOf(terms));
+		// What automata switch comes again with others; a change's own conductors come once.
+		const once: number[] = [];
+		const known: number[] = [];
+		for (let j = 0; j < k; j++) (this.#isSwitched(terms[j]!) ? known : once).push(j);
+		for (const j of known) {
+			const z = this.#amongSwitched(terms[j]!);
+			for (const i of known) s[i * k + j] = this.#acrossSwitched(z, terms[i]!);
+		}
+		if (once.length === 0) return s;
+		const ends: number[] = [];
+		for (const { a, b } of terms) ends.push(Math.max(a, 0), Math.max(b, 0));
+		for (const j of once) {
+			const z = solveSparseAt(this.#point.numeric, nodesOf(terms[j]!), weightsOf(terms[j]!), ends);
 			for (let i = 0; i < k; i++) {
 				const { a, b } = terms[i]!;
-				s[i * k + j] = (a < 0 ? 0 : z[kept ? a : 2 * i]!) - (b < 0 ? 0 : z[kept ? b : 2 * i + 1]!);
+				const ohms = (a < 0 ? 0 : z[2 * i]!) - (b < 0 ? 0 : z[2 * i + 1]!);
+				s[i * k + j] = ohms;
+				s[j * k + i] = ohms;
 			}
 		}
 		return s;
+	}
+
+	#isSwitched({ branch, a, b }: Term): boolean {
+		return branch >= 0 && (a < 0 || this.#slot[a]! >= 0) && (b < 0 || this.#slot[b]! >= 0);
+	}
+
+	/** A^-1 b of a branch that automata switch, at the ends of all such branches. */
+	#amongSwitched(term: Term): Float64Array {
+		let z = this.#switched.get(term.branch);
+		if (z === undefined) {
+			const all = column(this.#point.numeric, term);
+			z = new Float64Array(this.#slots);
+			for (let node = 0; node < all.length; node++) {
+				const slot = this.#slot[node]!;
+				if (slot >= 0) z[slot] = all[node]!;
+			}
+			this.#switched.set(term.branch, z);
+		}
+		return z;
+	}
+
+	#acrossSwitched(z: Float64Array, { a, b }: Ends): number {
+		return (a < 0 ? 0 : z[this.#slot[a]!]!) - (b < 0 ? 0 : z[this.#slot[b]!]!);
 	}
 
 	#one(term: Term): number {
@@ -82,33 +126,33 @@ export class OwnOhms {
 		if (b < 0) return diagonal[a]!;
 		const sum = diagonal[a]! + diagonal[b]!;
 		const inside = this.#inverse.at(a, b);
-		const between = Number.isNaN(inside) ? this.#columnOf(b)?.[a] : inside;
+		const between = Number.isNaN(inside) ? (this.#columnOf(b)?.[a] ?? this.#columnOf(a)?.[b]) : inside;
 		const own = between === undefined ? 0 : sum - 2 * between;
 		return own > CANCELLED * sum ? own : ownOhms(this.#point.numeric, ends);
 	}
 
-	/** Many links lead to one point (a supply): its column is kept and serves them all. */
+	/** Many links lead to one point (a supply): its column serves them all. Undefined for other points. */
 	#columnOf(node: number): Float64Array | undefined {
-		const asked = (this.#asked.get(node) ?? 0) + 1;
-		this.#asked.set(node, asked);
-		return asked > SELDOM ? this.#kept({ branch: -1, a: node, b: -1 }) : undefined;
-	}
-
-	#kept(ends: Ends & { readonly branch: number }): Float64Array {
-		const key = ends.branch >= 0 ? ends.branch : -1 - ends.a;
-		let z = this.#columns.get(key);
+		if (!this.#hubs.has(node)) return undefined;
+		let z = this.#hubs.get(node);
 		if (z === undefined) {
-			if (this.#columns.size >= MOST_COLUMNS) this.#columns.clear();
-			z = column(this.#point.numeric, ends);
-			this.#columns.set(key, z);
+			z = column(this.#point.numeric, { a: node, b: -1 });
+			this.#hubs.set(node, z);
 		}
 		return z;
 	}
 }
 
-/** Both nodes of every conductor, node 0 standing for the reference. */
-function endsOf(terms: readonly Term[]): number[] {
-	const nodes: number[] = [];
-	for (const { a, b } of terms) nodes.push(Math.max(a, 0), Math.max(b, 0));
-	return nodes;
+function hubsOf({ circuit, siemens }: Operating<Topology>): Map<number, Float64Array | undefined> {
+	const degree = new Int32Array(circuit.nodes.length);
+	circuit.branches.forEach(({ a, b }, k) => {
+		if (siemens[k] === 0) return;
+		if (a >= 0) degree[a]!++;
+		if (b >= 0) degree[b]!++;
+	});
+	const hubs = new Map<number, Float64Array | undefined>();
+	degree.forEach((count, node) => {
+		if (count > HUB) hubs.set(node, undefined);
+	});
+	return hubs;
 }

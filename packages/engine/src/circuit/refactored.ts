@@ -12,8 +12,8 @@ import { type Operating, sources } from "./operating.js";
 import { TETHER } from "./solver.js";
 import { hold, type Term } from "./term.js";
 
-/** Most parts that one change may leave hanging in the air. */
-const MOST_LOOSE = 8;
+/** Most points looked at for a part that comes loose; a larger one is left to the full solve. */
+const MOST_LOOSE = 200;
 
 /** Nodes of a part that came loose. */
 export type Part = ReadonlySet<number>;
@@ -35,12 +35,15 @@ interface Again<T> {
 export class Refactored {
 	readonly #point: Operating<Topology>;
 	#places: Places | undefined;
+	/** The point's own between calls. */
+	readonly #siemens: Float64Array;
 
 	constructor(point: Operating<Topology>) {
 		this.#point = point;
+		this.#siemens = point.siemens.slice();
 	}
 
-	/** All potentials under changes of branches; undefined where too much comes loose. */
+	/** All potentials under changes of branches; undefined where too large a part comes loose. */
 	potentials(terms: readonly Term[]): Again<Float64Array> | undefined {
 		const emf = this.#point.emf.slice();
 		for (const term of terms) emf[term.branch] = term.emf;
@@ -88,51 +91,67 @@ export class Refactored {
 		work: (siemens: Float64Array, holds: readonly number[]) => T,
 	): Again<T> | undefined {
 		const { circuit, numeric } = this.#point;
-		const siemens = this.#point.siemens.slice();
-		for (const term of terms) siemens[term.branch] = term.after;
 		this.#places ??= placesOf(this.#point);
 		const { entries, sums, held } = this.#places;
-		const places = new Set<number>();
-		const nodes = new Set<number>();
+		const siemens = this.#siemens;
+		for (const term of terms) siemens[term.branch] = term.after;
+		const places: number[] = [];
+		const before: number[] = [];
+		const sumsBefore: number[] = [];
+		const nodes: number[] = [];
+		const node = (at: number) => {
+			if (nodes.includes(at)) return;
+			nodes.push(at);
+			sumsBefore.push(numeric.rowSums![at]!);
+		};
 		for (const { branch, a, b } of terms) {
 			const place = circuit.pattern.edge[branch]!;
-			if (place >= 0) places.add(place);
-			else if (a !== b) nodes.add(Math.max(a, b));
-		}
-		const entry = [...places];
-		const values = entry.map((place) => -total(entries.get(place), siemens));
-		const before = entry.map((place) => numeric.values[place]!);
-		const rowSums = new Map<number, number>();
-		for (const node of nodes)
-			rowSums.set(node, total(sums.get(node), siemens) + (held.has(node) ? TETHER : 0));
-		const loose: Part[] = [];
-		const holds: number[] = [];
-		const sumsBefore = new Map([...nodes].map((node) => [node, numeric.rowSums![node]!]));
-		try {
-			for (;;) {
-				const done = refactorPart(numeric, entry, values, [...rowSums.keys()], [...rowSums.values()]);
-				if (done.ok) return { found: work(siemens, holds), loose };
-				const part = loose.length < MOST_LOOSE ? this.#partOf(done.node, siemens) : undefined;
-				if (part === undefined) return undefined;
-				loose.push(part);
-				holds.push(done.node);
-				sumsBefore.set(done.node, sumsBefore.get(done.node) ?? numeric.rowSums![done.node]!);
-				rowSums.set(done.node, TETHER);
+			if (place < 0) {
+				if (a !== b) node(Math.max(a, b));
+			} else if (!places.includes(place)) {
+				places.push(place);
+				before.push(numeric.values[place]!);
 			}
+		}
+		const loose = this.#loose(terms);
+		const holds = loose.map((part) => part.keys().next().value!);
+		for (const at of holds) node(at);
+		try {
+			const values = places.map((place) => -total(entries.get(place), siemens));
+			const rowSums = nodes.map(
+				(at) => total(sums.get(at), siemens) + (held.has(at) || holds.includes(at) ? TETHER : 0),
+			);
+			const done = refactorPart(numeric, places, values, nodes, rowSums);
+			return done.ok ? { found: work(siemens, holds), loose } : undefined;
 		} finally {
-			refactorPart(numeric, entry, before, [...sumsBefore.keys()], [...sumsBefore.values()]);
+			for (const term of terms) siemens[term.branch] = term.before;
+			refactorPart(numeric, places, before, nodes, sumsBefore);
 		}
 	}
 
-	/** What conducts to a node; undefined where that reaches the reference or a hold, so that it is not loose. */
-	#partOf(node: number, siemens: Float64Array): Part | undefined {
+	/** Parts that what opens leaves without a way to the reference or a hold. Few points lie in such a part. */
+	#loose(terms: readonly Term[]): Part[] {
+		const parts: Part[] = [];
+		for (const { after, a, b } of terms) {
+			if (after > 0) continue;
+			for (const node of [a, b]) {
+				if (node < 0 || parts.some((part) => part.has(node))) continue;
+				const part = this.#partOf(node);
+				if (part !== undefined) parts.push(part);
+			}
+		}
+		return parts;
+	}
+
+	/** What conducts to a node; undefined where that reaches the reference, a hold or too many points. */
+	#partOf(node: number): Part | undefined {
 		const { around, held } = this.#places!;
 		const { branches } = this.#point.circuit;
 		const part = new Set([node]);
 		for (const at of part) {
-			if (held.has(at)) return undefined;
+			if (held.has(at) || part.size > MOST_LOOSE) return undefined;
 			for (const k of around[at]!) {
-				if (siemens[k] === 0) continue;
+				if (this.#siemens[k] === 0) continue;
 				const { a, b } = branches[k]!;
 				if (a < 0 || b < 0) return undefined;
 				part.add(a === at ? b : a);
