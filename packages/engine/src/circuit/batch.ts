@@ -147,6 +147,8 @@ export class Batch {
 
 	/** The stage whose automata stand most like these: the fewer differ, the smaller the correction. */
 	#nearest(states: Uint8Array): Stage {
+		// Most changes go the sound car's way.
+		for (const stage of this.#kept.early) if (stage.point.states === states) return stage;
 		let best = this.#last;
 		let fewest = differing(states, best.point.states);
 		for (const stage of this.#kept.early) {
