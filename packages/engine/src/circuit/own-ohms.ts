@@ -11,8 +11,8 @@ import type { Term } from "./term.js";
 
 /** Share of a difference below which it is computed another way. */
 const CANCELLED = 1e-3;
-/** A point where more branches than this conduct has its column kept: many links lead to it. */
-const HUB = 24;
+/** Siemens from which on a source is the car's supply. */
+const STRONG = 10;
 
 export class OwnOhms {
 	readonly #point: Operating<Topology>;
@@ -20,7 +20,7 @@ export class OwnOhms {
 	/** By branch, NaN until asked for: what the selected inverse says, and what a solve says. */
 	readonly #near: Float64Array;
 	readonly #exact: Float64Array;
-	/** Columns of hubs against the reference, found when needed. */
+	/** Columns of the supply's points against the reference, found when needed. */
 	readonly #hubs: Map<number, Float64Array | undefined>;
 	/** Number of each node among the ends of the branches that automata switch, -1 for others. */
 	readonly #slot: Int32Array;
@@ -131,7 +131,7 @@ export class OwnOhms {
 		return own > CANCELLED * sum ? own : ownOhms(this.#point.numeric, ends);
 	}
 
-	/** Many links lead to one point (a supply): its column serves them all. Undefined for other points. */
+	/** Many links lead to a supply: its column serves them all. Undefined for other points. */
 	#columnOf(node: number): Float64Array | undefined {
 		if (!this.#hubs.has(node)) return undefined;
 		let z = this.#hubs.get(node);
@@ -143,16 +143,21 @@ export class OwnOhms {
 	}
 }
 
-function hubsOf({ circuit, siemens }: Operating<Topology>): Map<number, Float64Array | undefined> {
-	const degree = new Int32Array(circuit.nodes.length);
-	circuit.branches.forEach(({ a, b }, k) => {
-		if (siemens[k] === 0) return;
-		if (a >= 0) degree[a]!++;
-		if (b >= 0) degree[b]!++;
-	});
+/** The ends of the car's supply and the points next to them: what touches a supply is linked to one of these. */
+function hubsOf({ circuit, siemens, standing }: Operating<Topology>): Map<number, Float64Array | undefined> {
 	const hubs = new Map<number, Float64Array | undefined>();
-	degree.forEach((count, node) => {
-		if (count > HUB) hubs.set(node, undefined);
+	const put = (node: number) => {
+		if (node >= 0) hubs.set(node, undefined);
+	};
+	circuit.branches.forEach(({ a, b }, k) => {
+		if (standing.emf[k] === 0 || (siemens[k]! > 0 && siemens[k]! < STRONG)) return;
+		put(a);
+		put(b);
 	});
+	const ends = new Set(hubs.keys());
+	for (const { a, b } of circuit.branches) {
+		if (ends.has(a)) put(b);
+		if (ends.has(b)) put(a);
+	}
 	return hubs;
 }
