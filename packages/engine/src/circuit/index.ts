@@ -21,4 +21,5 @@ export {
 	type Probe,
 	probeValue,
 } from "./probes.js";
+export { ohmsBetween, resistanceMatrix } from "./resistance.js";
 export { conditionOf, settingsOf } from "./settings.js";
