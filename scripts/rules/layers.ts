@@ -23,6 +23,7 @@ const ROOMS: readonly (readonly string[])[] = [
 	["recipe"],
 	["devices"],
 	["circuit"],
+	["batches"],
 	["readings"],
 	["rules", "faults"],
 	["prove", "find"],
