@@ -4,9 +4,21 @@
  * Primary: open a car, ask of it. Secondary: the network itself. Everything else is internal.
  */
 
+export {
+	type BatchCondition,
+	BatchError,
+	type BatchJob,
+	type BatchPort,
+	type Failure as BatchFailure,
+	type Piece as BatchPiece,
+	serveBatches,
+	spreadBatches,
+	workBatches,
+} from "./batches/index.js";
 export { type Car, openCar, type Which } from "./car.js";
 export {
 	Batch,
+	type Change as NetworkChange,
 	Circuit,
 	CircuitError,
 	type Heated,
@@ -16,6 +28,9 @@ export {
 	type Operating,
 	operate,
 	operateWarm,
+	type Probe,
+	probeValue,
+	resistanceMatrix,
 	settingsOf,
 } from "./circuit/index.js";
 export { deviceKinds, inrushAmps } from "./devices/index.js";

@@ -21,5 +21,5 @@ export {
 	type Probe,
 	probeValue,
 } from "./probes.js";
-export { ohmsBetween, resistanceMatrix } from "./resistance.js";
+export { resistanceMatrix } from "./resistance.js";
 export { conditionOf, settingsOf } from "./settings.js";
