@@ -89,17 +89,25 @@ export function reach(numeric: Numeric, nodes: ArrayLike<number>): number[] {
 		stamp.now = 0;
 	}
 	const now = ++stamp.now;
-	const paths: number[][] = [];
+	const walked: number[] = [];
+	const starts: number[] = [];
 	for (let q = 0; q < nodes.length; q++) {
 		const node = nodes[q];
 		if (!(node >= 0 && node < n)) throw new RangeError(`node ${node} is outside 0..${n - 1}`);
-		const path: number[] = [];
+		const start = walked.length;
 		for (let j = inverse[node]; j !== -1 && mark[j] !== now; j = parent[j]) {
 			mark[j] = now;
-			path.push(j);
+			walked.push(j);
 		}
-		if (path.length > 0) paths.push(path);
+		if (walked.length > start) starts.push(start);
 	}
+	if (starts.length < 2) return walked;
 	// a later path ends below an earlier one, so it goes first
-	return paths.length === 1 ? paths[0] : paths.reverse().flat();
+	const ordered: number[] = [];
+	let end = walked.length;
+	for (let path = starts.length - 1; path >= 0; path--) {
+		for (let at = starts[path]; at < end; at++) ordered.push(walked[at]);
+		end = starts[path];
+	}
+	return ordered;
 }
