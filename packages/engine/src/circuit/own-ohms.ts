@@ -11,12 +11,15 @@ import type { Term } from "./term.js";
 
 /** Share of a difference below which it is computed another way. */
 const CANCELLED = 1e-3;
+/** Solves of single conductors that cost about as much as the selected inverse. */
+const WORTH_INVERSE = 100;
 /** Siemens from which on a source is the car's supply. */
 const STRONG = 10;
 
 export class OwnOhms {
 	readonly #point: Operating<Topology>;
-	readonly #inverse: SelectedInverse;
+	#inverse: SelectedInverse | undefined;
+	#solves = 0;
 	/** By branch, NaN until asked for: what the selected inverse says, and what a solve says. */
 	readonly #near: Float64Array;
 	readonly #exact: Float64Array;
@@ -30,7 +33,6 @@ export class OwnOhms {
 
 	constructor(point: Operating<Topology>) {
 		this.#point = point;
-		this.#inverse = selectedInverse(point.numeric);
 		const count = point.circuit.branches.length;
 		this.#hubs = hubsOf(point);
 		this.#slot = new Int32Array(point.circuit.nodes.length).fill(-1);
@@ -118,8 +120,12 @@ export class OwnOhms {
 		return s;
 	}
 
-	/** b'A^-1 b: from the selected inverse where its nodes are neighbours. */
+	/** b'A^-1 b: from the selected inverse where its nodes are neighbours; the first few by a solve each. */
 	#byInverse(ends: Ends): number {
+		if (this.#inverse === undefined) {
+			if (this.#solves++ < WORTH_INVERSE) return ownOhms(this.#point.numeric, ends);
+			this.#inverse = selectedInverse(this.#point.numeric);
+		}
 		const { a, b } = ends;
 		const { diagonal } = this.#inverse;
 		if (a < 0) return b < 0 ? 0 : diagonal[b]!;

@@ -1,27 +1,45 @@
 /**
  * Adjoint rows y_w = A^-1 w of many node pairs w, kept node by node so that what one conductor does to all pairs
- * lies side by side in memory.
+ * lies side by side in memory. The first few conductors are answered by a solve each, y_w . b = w . A^-1 b: a
+ * condition that few changes are followed through never pays for its rows.
  */
 import { type Numeric, solveMany } from "@loomwright/linalg";
-import type { Ends } from "./incidence.js";
+import { column, type Ends } from "./incidence.js";
+
+/** Solves after which the rows are worth making, against their number. */
+const WORTH_ROWS = 0.5;
 
 export class Rows {
 	/** Number of pairs. */
 	readonly count: number;
-	/** Entry (node, pair) at node x count + pair, in ohms. */
-	readonly #y: Float64Array;
+	readonly #numeric: Numeric;
+	readonly #pairs: readonly (readonly [number, number])[];
+	/** Entry (node, pair) at node x count + pair, in ohms; made when worth it. */
+	#made: Float64Array | undefined;
+	#solves = 0;
 
-	/** Cost: one solve per pair, all together. Memory: 8 bytes x nodes x pairs. */
-	constructor(numeric: Numeric, nodes: number, pairs: readonly (readonly [number, number])[]) {
-		const count = pairs.length;
-		this.count = count;
-		this.#y = new Float64Array(nodes * count);
-		pairs.forEach(([a, b], pair) => {
+	/** Cost, once many conductors are asked about: one solve per pair, all together, and 8 bytes x nodes x pairs. */
+	constructor(numeric: Numeric, pairs: readonly (readonly [number, number])[]) {
+		this.count = pairs.length;
+		this.#numeric = numeric;
+		this.#pairs = pairs;
+	}
+
+	get #y(): Float64Array {
+		this.#made ??= this.#make();
+		return this.#made;
+	}
+
+	#make(): Float64Array {
+		const { count } = this;
+		const y = new Float64Array(this.#numeric.symbolic.n * count);
+		this.#pairs.forEach(([a, b], pair) => {
 			if (a === b) return;
-			if (a >= 0) this.#y[a * count + pair] = 1;
-			if (b >= 0) this.#y[b * count + pair] = -1;
+			if (a >= 0) y[a * count + pair] = 1;
+			if (b >= 0) y[b * count + pair] = -1;
 		});
-		solveMany(numeric, this.#y, count);
+		solveMany(this.#numeric, y, count);
+		return y;
 	}
 
 	/** y_pair . b for a conductor from a to b. */
@@ -31,14 +49,26 @@ export class Rows {
 	}
 
 	/** out[pair] = base[pair] + factor x (y_pair . b) for pairs from (inclusive) to (exclusive); out may be base. */
-	add(out: Float64Array, base: Float64Array, factor: number, { a, b }: Ends, from: number, to: number): void {
+	add(out: Float64Array, base: Float64Array, factor: number, ends: Ends, from: number, to: number): void {
+		if (this.#made === undefined && this.#solves < WORTH_ROWS * this.count)
+			return this.#addOnce(out, base, factor, ends, from, to);
 		const { count } = this;
+		const { a, b } = ends;
 		const y = this.#y;
 		const pa = a * count;
 		const pb = b * count;
 		if (a < 0) for (let p = from; p < to; p++) out[p] = base[p]! - factor * y[pb + p]!;
 		else if (b < 0) for (let p = from; p < to; p++) out[p] = base[p]! + factor * y[pa + p]!;
 		else for (let p = from; p < to; p++) out[p] = base[p]! + factor * (y[pa + p]! - y[pb + p]!);
+	}
+
+	#addOnce(out: Float64Array, base: Float64Array, factor: number, ends: Ends, from: number, to: number): void {
+		this.#solves++;
+		const z = column(this.#numeric, ends);
+		for (let p = from; p < to; p++) {
+			const [a, b] = this.#pairs[p]!;
+			out[p] = base[p]! + factor * ((a < 0 ? 0 : z[a]!) - (b < 0 ? 0 : z[b]!));
+		}
 	}
 
 	/**

@@ -88,7 +88,7 @@ export class Stage {
 			([a, b]) => voltsAt(point.volts, a) - voltsAt(point.volts, b),
 		);
 		this.volts = new Float64Array(this.#pairs.length);
-		this.#rows = new Rows(point.numeric, point.circuit.nodes.length, this.#pairs);
+		this.#rows = new Rows(point.numeric, this.#pairs);
 		this.#chains = findChains(point.circuit, point.siemens);
 		this.#ohms = new OwnOhms(point);
 		this.#cuts = new Cuts(point, pairs);
