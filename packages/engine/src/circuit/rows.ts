@@ -50,8 +50,10 @@ export class Rows {
 
 	/** out[pair] = base[pair] + factor x (y_pair . b) for pairs from (inclusive) to (exclusive); out may be base. */
 	add(out: Float64Array, base: Float64Array, factor: number, ends: Ends, from: number, to: number): void {
-		if (this.#made === undefined && this.#solves < WORTH_ROWS * this.count)
-			return this.#addOnce(out, base, factor, ends, from, to);
+		if (this.#made === undefined && this.#solves < WORTH_ROWS * this.count) {
+			this.#addOnce(out, base, factor, ends, from, to);
+			return;
+		}
 		const { count } = this;
 		const { a, b } = ends;
 		const y = this.#y;
@@ -62,13 +64,34 @@ export class Rows {
 		else for (let p = from; p < to; p++) out[p] = base[p]! + factor * (y[pa + p]! - y[pb + p]!);
 	}
 
-	#addOnce(out: Float64Array, base: Float64Array, factor: number, ends: Ends, from: number, to: number): void {
+	#addOnce(
+		out: Float64Array,
+		base: Float64Array,
+		factor: number,
+		ends: Ends,
+		from: number,
+		to: number,
+	): void {
 		this.#solves++;
 		const z = column(this.#numeric, ends);
 		for (let p = from; p < to; p++) {
 			const [a, b] = this.#pairs[p]!;
 			out[p] = base[p]! + factor * ((a < 0 ? 0 : z[a]!) - (b < 0 ? 0 : z[b]!));
 		}
+	}
+
+	/** Largest sharpness[pair] x |y_pair . b| of the first pairs. */
+	peak({ a, b }: Ends, sharpness: Float64Array): number {
+		const { count } = this;
+		const y = this.#y;
+		const pa = a * count;
+		const pb = b * count;
+		let most = 0;
+		for (let p = 0; p < sharpness.length; p++) {
+			const along = (a < 0 ? 0 : y[pa + p]!) - (b < 0 ? 0 : y[pb + p]!);
+			most = Math.max(most, sharpness[p]! * Math.abs(along));
+		}
+		return most;
 	}
 
 	/**
