@@ -12,6 +12,7 @@ const equally = (list: typeof faults): Weighed[] =>
 	list.map((fault) => ({
 		fault,
 		posterior: 1 / list.length,
+		first: -1,
 		patterns: fault.patterns.map((pattern) => ({ pattern, chance: pattern.weight })),
 	}));
 

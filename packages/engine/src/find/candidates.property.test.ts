@@ -57,6 +57,7 @@ const leading: fc.Arbitrary<Weighed[]> = fc
 		list.map((fault) => ({
 			fault,
 			posterior: 1 / list.length,
+			first: -1,
 			patterns: fault.patterns.map((pattern) => ({ pattern, chance: pattern.weight })),
 		})),
 	);

@@ -26,6 +26,8 @@ const MOST_COMPARED = 8;
 /** Hypotheses that a next reading is to tell apart: this share of all belief, and at most so many. */
 const BELIEF = 0.995;
 const MOST_LEADING = 60;
+/** Share of belief in one group of faults that nothing offered tells apart, from which it may be looked at and mended. */
+const SETTLED = 0.95;
 /** An entry no likelier under the leading fault than this many times a stray one is worth repeating. */
 const CONTRADICTS = 5;
 
@@ -53,7 +55,8 @@ export class Finder {
 		const touched = of === "delivered" ? NOTHING_TOUCHED : car.touched;
 		this.faults = faultSet({ circuit, loom, touched, steps });
 		const changes = this.faults.flatMap((fault) => fault.patterns.map((pattern) => pattern.change));
-		this.#watch = new Watch(circuit, new Set(changes.flatMap((change) => nodesNeeded(circuit, change))));
+		const needed = new Set(changes.flatMap((change) => nodesNeeded(circuit, change)));
+		this.#watch = new Watch(circuit, needed, changes.length);
 	}
 
 	/** Ranks every fault under the evidence and proposes the next reading. */
@@ -61,17 +64,22 @@ export class Finder {
 		const { items, unknown } = itemsOf(this.#watch, evidence);
 		const { weighed, pairs } = posterior(this.faults, items, evidence);
 		const leading = leadingOf(weighed);
-		const questions = candidates(this.#watch.circuit, leading, evidence);
-		const steps = rateSteps(this.#watch.circuit, this.#watch.needed, questions, leading);
+		const { circuit, reader } = this.#watch;
+		const questions = candidates(circuit, leading, evidence);
+		const last = evidence.occasions.flatMap((o) => o.readings).at(-1);
+		const { steps, groups } = rateSteps(circuit, reader, questions, leading, last);
+		const groupOf = new Map(leading.map((w, k) => [w, groups[k]!]));
 		const faults = weighed
 			.filter((w) => w.fault !== undefined)
 			.slice(0, MOST_SHOWN)
-			.map((w): RankedFault => ranked(w, weighed, items, this.#watch));
+			.map((w): RankedFault => ranked(w, groupOf, items, this.#watch));
+		const first = leading.filter((w) => groupOf.get(w) === groups[0]);
 		return {
 			faults,
 			sound: weighed.find((w) => w.fault === undefined)!.posterior,
+			settled: steps.length === 0 || first.reduce((sum, w) => sum + w.posterior, 0) > SETTLED,
 			next: steps[0],
-			others: steps.slice(1, 6),
+			others: steps.slice(1),
 			actions: rateActions(this.#watch.circuit.loom, leading),
 			contradictions: [...unknown, ...contradictions(weighed[0]!, items)],
 			considered: {
@@ -101,7 +109,12 @@ function leadingOf(weighed: readonly Weighed[]): Weighed[] {
 	return leading;
 }
 
-function ranked(w: Weighed, all: readonly Weighed[], items: readonly Item[], watch: Watch): RankedFault {
+function ranked(
+	w: Weighed,
+	groupOf: ReadonlyMap<Weighed, number>,
+	items: readonly Item[],
+	watch: Watch,
+): RankedFault {
 	const fault = w.fault!;
 	const grounds = timesAsLikely(w, items)
 		.filter(({ times }) => times > 1.05 || times < 0.95)
@@ -115,19 +128,20 @@ function ranked(w: Weighed, all: readonly Weighed[], items: readonly Item[], wat
 		place: fault.place,
 		posterior: w.posterior,
 		grounds,
-		alike: alike(w, all, watch),
+		alike: alike(w, groupOf, watch),
 		path: fault.path,
 		mend: fault.mend,
 	};
 }
 
-/** Faults whose every monitor and function number is the same: only a reading inside the circuit tells them apart. */
-function alike(w: Weighed, all: readonly Weighed[], watch: Watch): string[] {
+/** Faults whose every monitor and function number is the same, and what the readings offered would show. */
+function alike(w: Weighed, groupOf: ReadonlyMap<Weighed, number>, watch: Watch): string[] {
 	const [only, ...more] = w.fault!.patterns;
-	if (more.length > 0 || all.indexOf(w) >= MOST_COMPARED) return [];
+	const all = [...groupOf.keys()].slice(0, MOST_COMPARED);
+	if (more.length > 0 || !all.includes(w)) return [];
 	const { predictions } = watch;
 	return all
-		.slice(0, MOST_COMPARED)
+		.filter((other) => groupOf.get(other) === groupOf.get(w))
 		.filter(({ fault }) => fault && fault !== w.fault && fault.patterns.length === 1)
 		.filter(({ fault }) => {
 			const theirs = fault!.patterns[0]!.change;
@@ -145,7 +159,7 @@ function contradictions(best: Weighed, items: readonly Item[]): string[] {
 	const patterns = best.fault?.patterns ?? [{ weight: 1, change: { branches: [], added: [] } }];
 	return items
 		.filter((item) => {
-			const chance = patterns.reduce((sum, p) => sum + p.weight * Math.exp(item.log(best.fault, p)), 0);
+			const chance = patterns.reduce((sum, p) => sum + p.weight * Math.exp(item.log(best.fault, p, -1)), 0);
 			return chance < item.stray * CONTRADICTS;
 		})
 		.map((item) => `${item.text}: does not fit the leading fault; repeat it`);

@@ -1,115 +1,52 @@
-/**
- * What a reading would tell: mutual information between its outcome and the fault.
- *
- * Outcomes are what the meter can tell apart: predicted values closer than four deviations fall together, 'open'
- * is one of its own. I(outcome; fault) = H(outcome) - sum_f P(f) H(outcome | f), in bits.
- * D. V. Lindley, 'On a measure of the information provided by an experiment', Ann. Math. Stat. 27, 1956.
- */
+/** The outcomes of one reading in words: what the meter would show, how likely that is, whom it would favour. */
 import type { Question } from "../readings/index.js";
-import { MISREAD, scaled, scaledDeviation } from "./likelihood.js";
+import type { Entries } from "./outcomes.js";
 import type { Outcome } from "./types.js";
 import type { Weighed } from "./weighing.js";
 
-/** One pattern of a hypothesis and the value it predicts (NaN: open). */
-export interface Entry {
-	readonly hypothesis: number;
-	readonly weight: number;
-	readonly value: number;
-}
-
-interface Bin {
-	readonly low: number;
-	readonly high: number;
-	readonly weight: number;
-	/** Weight by hypothesis. */
-	readonly of: ReadonlyMap<number, number>;
-}
-
-function binsOf(question: Question, deviation: number, entries: readonly Entry[]): Bin[] {
-	const open = entries.filter((e) => Number.isNaN(e.value));
-	const numbers = entries.filter((e) => !Number.isNaN(e.value)).sort((x, y) => x.value - y.value);
-	const groups: Entry[][] = [];
-	for (const entry of numbers) {
-		const last = groups.at(-1)?.at(-1);
-		const sd = scaledDeviation(question.what, entry.value, deviation);
-		const near =
-			last !== undefined && scaled(question.what, entry.value) - scaled(question.what, last.value) < 4 * sd;
-		if (near) groups.at(-1)!.push(entry);
-		else groups.push([entry]);
-	}
-	// A voltmeter on a floating wire shows next to nothing: that outcome cannot be told from 0 V.
-	const volts = question.what === "volts" || question.what === "drop";
-	const nought = volts ? groups.find((g) => Math.abs(g[0]!.value) < 0.3) : undefined;
-	if (open.length > 0) {
-		if (nought) nought.push(...open);
-		else groups.push(open);
-	}
-	return groups.map((group) => {
-		const of = new Map<number, number>();
-		for (const e of group) of.set(e.hypothesis, (of.get(e.hypothesis) ?? 0) + e.weight);
-		const values = group.map((e) => e.value).filter((v) => !Number.isNaN(v));
-		const weight = group.reduce((sum, e) => sum + e.weight, 0);
-		return { low: Math.min(...values), high: Math.max(...values), weight, of };
-	});
-}
-
-/** p log2 p, 0 at 0. */
-function plogp(p: number): number {
-	return p > 0 ? p * Math.log2(p) : 0;
-}
-
-export interface Information {
-	readonly bits: number;
-	readonly outcomes: readonly Outcome[];
-	/** The outcome each hypothesis would most likely show, by number. */
-	readonly outcomeOf: ReadonlyMap<number, number>;
-}
-
-/** @param deviation of the reading on a sound car, in its unit */
-export function information(
+/** @param values and outcomes one per entry, NaN: open */
+export function outcomeWords(
 	question: Question,
-	deviation: number,
-	entries: readonly Entry[],
+	{ first, weights }: Entries,
+	values: Float64Array,
+	outcomes: Uint8Array,
 	leading: readonly Weighed[],
-): Information {
-	const bins = binsOf(question, deviation, entries);
-	if (bins.length < 2) return { bits: 0, outcomes: [], outcomeOf: new Map() };
-	const blur = MISREAD / bins.length;
-	const seen = (p: number) => (1 - MISREAD) * p + blur;
-	let bits = 0;
-	for (const bin of bins) bits -= plogp(seen(bin.weight));
-	const weight = new Map<number, number>();
-	for (const e of entries) weight.set(e.hypothesis, (weight.get(e.hypothesis) ?? 0) + e.weight);
-	for (const [hypothesis, w] of weight)
-		for (const bin of bins) bits += w * plogp(seen((bin.of.get(hypothesis) ?? 0) / w));
-	const outcomes = bins
-		.map((bin): Outcome => {
-			const [best] = [...bin.of].sort((x, y) => y[1] - x[1]);
-			const fault = leading[best![0]]!.fault;
-			return {
-				text: rangeText(question, bin),
-				chance: bin.weight,
-				favours: fault?.where ?? "no fault in the loom",
-			};
+): Outcome[] {
+	const bins = new Map<number, { low: number; high: number; chance: number; best: number; most: number }>();
+	for (let h = 0; h + 1 < first.length; h++) {
+		const own = new Map<number, number>();
+		for (let e = first[h]!; e < first[h + 1]!; e++) {
+			const outcome = outcomes[e]!;
+			const value = values[e]!;
+			let bin = bins.get(outcome);
+			if (bin === undefined) {
+				bin = { low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY, chance: 0, best: h, most: 0 };
+				bins.set(outcome, bin);
+			}
+			if (value < bin.low) bin.low = value;
+			if (value > bin.high) bin.high = value;
+			bin.chance += weights[e]!;
+			const mine = (own.get(outcome) ?? 0) + weights[e]!;
+			own.set(outcome, mine);
+			if (mine > bin.most) {
+				bin.most = mine;
+				bin.best = h;
+			}
+		}
+	}
+	return [...bins.values()]
+		.map(({ low, high, chance, best }): Outcome => {
+			const favours = leading[best]!.fault?.where ?? "no fault in the loom";
+			return { text: rangeText(question, low, high), chance, favours };
 		})
 		.sort((x, y) => y.chance - x.chance);
-	return { bits: Math.max(0, bits), outcomes, outcomeOf: likeliest(bins) };
 }
 
-function rangeText(question: Question, bin: Bin): string {
-	if (!Number.isFinite(bin.low)) return "open";
-	const unit = question.what === "ohms" ? "ohm" : question.what === "amps" ? "A" : "V";
+function rangeText({ what }: Question, lowest: number, highest: number): string {
+	if (!Number.isFinite(lowest)) return "open";
+	const unit = what === "ohms" ? "ohm" : what === "amps" ? "A" : "V";
 	const show = (x: number) => (Math.abs(x) < 0.05 ? "0" : String(Number(x.toPrecision(3))));
-	const low = show(bin.low);
-	const high = show(bin.high);
+	const low = show(lowest);
+	const high = show(highest);
 	return low === high ? `about ${low} ${unit}` : `${low} to ${high} ${unit}`;
-}
-
-function likeliest(bins: readonly Bin[]): Map<number, number> {
-	const best = new Map<number, { readonly bin: number; readonly weight: number }>();
-	bins.forEach(({ of }, bin) => {
-		for (const [hypothesis, weight] of of)
-			if (weight > (best.get(hypothesis)?.weight ?? 0)) best.set(hypothesis, { bin, weight });
-	});
-	return new Map([...best].map(([hypothesis, { bin }]) => [hypothesis, bin]));
 }

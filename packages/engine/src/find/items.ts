@@ -1,7 +1,7 @@
 /** Evidence split into single items, each with its likelihood under a pattern of a fault. */
 import type { Circuit } from "../circuit/index.js";
 import type { Fault, Pattern } from "../faults/index.js";
-import type { Monitor } from "../loom/index.js";
+import type { Loom, Monitor } from "../loom/index.js";
 import { forbidden, type Question } from "../readings/index.js";
 import {
 	BENCH_FALSE,
@@ -16,7 +16,8 @@ import {
 	strayReading,
 } from "./likelihood.js";
 import { Predictions } from "./predictions.js";
-import { monitorSeen, needSeen, readingSeen, type Seen } from "./quantities.js";
+import { monitorSeen, needSeen, type Seen } from "./quantities.js";
+import { keyOf, Reader } from "./reader.js";
 import type { Evidence } from "./types.js";
 
 /** One thing that was seen. */
@@ -29,8 +30,11 @@ export interface Item {
 	readonly when: string;
 	/** Likelihood of it if it has nothing to do with the car: a stray code, a misread value. */
 	readonly stray: number;
-	/** Log likelihood under one pattern of a fault. */
-	log(fault: Fault | undefined, pattern: Pattern): number;
+	/**
+	 * Log likelihood under one pattern of a fault.
+	 * @param at number of the pattern among all patterns of the car, to remember it by; -1: none
+	 */
+	log(fault: Fault | undefined, pattern: Pattern, at: number): number;
 }
 
 /** All items of the evidence, and what it says that this car's tables do not know. */
@@ -48,11 +52,20 @@ export class Watch {
 	>;
 	readonly predictions: Predictions;
 
-	/** @param needed nodes that the faults' changes need */
+	readonly reader: Reader;
+	/** Log likelihoods by the words of an item, one per numbered pattern; NaN: not asked yet. */
+	readonly #known = new Map<string, Float64Array>();
+
+	/**
+	 * @param needed nodes that the faults' changes need
+	 * @param patterns how many patterns the faults of the car have together
+	 */
 	constructor(
 		readonly circuit: Circuit,
-		readonly needed: ReadonlySet<number>,
+		needed: ReadonlySet<number>,
+		readonly patterns = 0,
 	) {
+		this.reader = new Reader(circuit, needed);
 		const { loom } = circuit;
 		const things: Seen[] = [];
 		const monitors: { monitor: Monitor; thing: number }[] = [];
@@ -80,6 +93,26 @@ export class Watch {
 		automata.forEach(({ spec }, at) => {
 			if (spec.element === "power") this.#power.set(spec.part, { at, powered: spec.states.length - 1 });
 		});
+	}
+
+	/** A log likelihood that is found once for each numbered pattern. @param text words that tell the item from others */
+	remembered(text: string, log: (pattern: Pattern) => number): Item["log"] {
+		let known = this.#known.get(text);
+		if (known === undefined) {
+			if (this.#known.size >= MOST_REMEMBERED) this.#known.clear();
+			known = new Float64Array(this.patterns).fill(Number.NaN);
+			this.#known.set(text, known);
+		}
+		const logs = known;
+		return (_fault, pattern, at) => {
+			if (at < 0) return log(pattern);
+			let one = logs[at]!;
+			if (Number.isNaN(one)) {
+				one = log(pattern);
+				logs[at] = one;
+			}
+			return one;
+		};
 	}
 
 	/** Automaton of each unit's power, and its state when powered. */
@@ -119,6 +152,9 @@ export class Watch {
 	}
 }
 
+/** Items whose likelihoods are remembered: codes and functions both ways, and the readings of a long search. */
+const MOST_REMEMBERED = 600;
+
 /** Chance that a unit without power is nevertheless said to have answered. */
 const DEAD_UNIT_ANSWERS = 0.02;
 
@@ -144,26 +180,33 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 					.filter(([code]) => present.has(code))
 					.flatMap(([, at]) => at.map((k) => watch.monitors[k]!.monitor.unit)),
 			);
-			for (const unit of units.size > 0 ? units : answered)
+			for (const unit of units.size > 0 ? units : answered) {
+				const text = `${unit} answered the read-out`;
 				items.push({
-					text: `${unit} answered the read-out`,
+					text,
 					occasion: number,
 					telling: false,
 					stray: DEAD_UNIT_ANSWERS,
 					when: watch.monitors.find(({ monitor }) => monitor.unit === unit)?.monitor.when ?? "",
-					log: (_fault, pattern) => (watch.answers(unit, pattern) ? 0 : Math.log(DEAD_UNIT_ANSWERS)),
+					log: watch.remembered(text, (pattern) =>
+						watch.answers(unit, pattern) ? 0 : Math.log(DEAD_UNIT_ANSWERS),
+					),
 				});
+			}
 			for (const [code, at] of codes) {
 				const own = at.filter((k) => asked(watch.monitors[k]!.monitor.unit));
 				if (own.length === 0) continue;
 				const seen = present.has(code);
+				const text = seen ? `code ${code} is set` : `code ${code} is not set`;
 				items.push({
-					text: seen ? `code ${code} is set` : `code ${code} is not set`,
+					text,
 					occasion: number,
 					telling: seen,
 					when: watch.monitors[own[0]!]!.monitor.when,
 					stray: seen ? STRAY_CODE : MISSED_CODE,
-					log: (_fault, pattern) => logCode(seen, Math.max(...own.map((k) => watch.trips(k, pattern)))),
+					log: watch.remembered(`${text} in ${own.join()}`, (pattern) =>
+						logCode(seen, Math.max(...own.map((k) => watch.trips(k, pattern)))),
+					),
 				});
 			}
 		}
@@ -174,13 +217,14 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 				);
 				continue;
 			}
+			const text = held ? `'${name}' works` : `'${name}' does not work`;
 			items.push({
-				text: held ? `'${name}' works` : `'${name}' does not work`,
+				text,
 				occasion: number,
 				telling: !held,
 				stray: MISJUDGED,
 				when: watch.circuit.loom.functions.find((f) => f.function === name)!.when,
-				log: (_fault, pattern) => logFunction(held, watch.holds(name, pattern)),
+				log: watch.remembered(text, (pattern) => logFunction(held, watch.holds(name, pattern))),
 			});
 		}
 		for (const [part, good] of Object.entries(occasion.bench)) {
@@ -203,34 +247,33 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 }
 
 function readingItems(watch: Watch, evidence: Evidence, number: number, unknown: string[]): Item[] {
-	const taken: { text: string; question: Question; value: number | "open"; seen: Seen }[] = [];
-	for (const reading of evidence.occasions[number]!.readings) {
-		const why = forbidden(watch.circuit.loom, reading.from) ?? forbidden(watch.circuit.loom, reading.to);
-		const seen = why ? undefined : readingSeen(watch.circuit, reading);
-		const text = readingText(reading, reading.value);
-		if (seen) taken.push({ text, question: reading, value: reading.value, seen });
-		else unknown.push(why ?? `${text}: nothing joins the two contacts directly, so it cannot be compared`);
-	}
-	if (taken.length === 0) return [];
-	const predictions = new Predictions(
-		watch.circuit,
-		taken.map((t) => t.seen),
-		watch.needed,
-	);
-	return taken.map(({ text, question, value }, thing) => ({
-		text,
-		occasion: number,
-		telling: true,
-		when: question.when,
-		stray: strayReading(value),
-		log: (_fault, pattern) =>
-			logReading(
-				question.what,
-				value,
-				predictions.number(thing, pattern.change),
-				predictions.deviation(thing),
-			),
-	}));
+	const { readings } = evidence.occasions[number]!;
+	watch.reader.prepare(readings.filter((r) => !forbiddenReading(watch.circuit.loom, r)));
+	return readings.flatMap((reading): Item[] => {
+		const { what, value, when } = reading;
+		const why = forbiddenReading(watch.circuit.loom, reading);
+		const read = why ? undefined : watch.reader.of(reading);
+		const text = readingText(reading, value);
+		if (read === undefined) {
+			unknown.push(why ?? `${text}: nothing joins the two contacts directly, so it cannot be compared`);
+			return [];
+		}
+		const log = (pattern: Pattern) => logReading(what, value, read.number(pattern.change), read.deviation());
+		return [
+			{
+				text,
+				occasion: number,
+				telling: true,
+				when,
+				stray: strayReading(value),
+				log: watch.remembered(`${keyOf(reading)}|${value}`, log),
+			},
+		];
+	});
+}
+
+function forbiddenReading(loom: Loom, { from, to }: Question): string | undefined {
+	return forbidden(loom, from) ?? forbidden(loom, to);
 }
 
 const UNIT = { volts: "V", drop: "V", ohms: "ohm", amps: "A" } as const;

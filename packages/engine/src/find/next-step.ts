@@ -5,91 +5,146 @@
 import type { Circuit } from "../circuit/index.js";
 import { placeOf } from "../faults/index.js";
 import type { Question } from "../readings/index.js";
-import { type Entry, information } from "./information.js";
-import { Predictions } from "./predictions.js";
-import { readingSeen } from "./quantities.js";
+import { outcomeWords } from "./information.js";
+import { bitsOf, type Entries, likeliest, outcomesOf } from "./outcomes.js";
+import type { Reader } from "./reader.js";
 import { planTests } from "./sequence.js";
-import type { NextStep, Outcome } from "./types.js";
+import type { NextStep } from "./types.js";
 import type { Weighed } from "./weighing.js";
 
 /** Minutes of a reading: common practice, no source. */
 const MINUTES = { volts: 2, drop: 3, ohms: 4, amps: 3 } as const;
+/** Minutes more where the car must be set otherwise than for the reading before, or the leads go to another place. */
+const SET_ANEW = 1;
+const WALK = 0.5;
+
+/** Patterns with less than this share of their hypothesis are left out of the prediction. */
+const LEAST_PATTERN = 0.02;
+/** A reading that tells less is not worth the walk, in bits. */
+const LEAST_BITS = 0.01;
+/** Steps put into words. */
+const MOST_SHOWN = 6;
 
 interface Rated {
 	readonly question: Question;
 	readonly bits: number;
 	readonly minutes: number;
-	readonly outcomes: readonly Outcome[];
-	readonly outcomeOf: ReadonlyMap<number, number>;
+	readonly values: Float64Array;
+	readonly count: number;
+	readonly outcomes: Uint8Array;
 }
 
-/** Patterns with less than this share of their hypothesis are left out of the prediction. */
-const LEAST_PATTERN = 0.02;
+export interface RatedSteps {
+	/** Best first. */
+	readonly steps: readonly NextStep[];
+	/**
+	 * For each leading hypothesis the number of its group: those of one group would show the same in every reading
+	 * offered.
+	 */
+	readonly groups: readonly number[];
+}
 
+/** @param last the reading taken before this one */
 export function rateSteps(
 	circuit: Circuit,
-	needed: ReadonlySet<number>,
+	reader: Reader,
 	questions: readonly Question[],
 	leading: readonly Weighed[],
-): NextStep[] {
-	const askable = questions.flatMap((question) => {
-		const seen = readingSeen(circuit, question);
-		return seen ? [{ question, seen }] : [];
-	});
-	const predictions = new Predictions(
-		circuit,
-		askable.map((a) => a.seen),
-		needed,
-	);
+	last: Question | undefined,
+): RatedSteps {
+	reader.prepare(questions);
 	const mass = leading.reduce((sum, w) => sum + w.posterior, 0);
-	const weights = leading.flatMap((w, hypothesis) =>
-		w.patterns
-			.filter((p) => p.chance > LEAST_PATTERN)
-			.map((p) => ({
-				hypothesis,
-				weight: (p.chance * w.posterior) / mass,
-				change: p.pattern.change,
-			})),
-	);
-	const rated = askable.map(({ question }, thing): Rated => {
-		const entries = weights.map((w): Entry => ({ ...w, value: predictions.number(thing, w.change) }));
-		const { bits, outcomes, outcomeOf } = information(
-			question,
-			predictions.deviation(thing),
-			entries,
-			leading,
-		);
-		return { question, bits, minutes: MINUTES[question.what], outcomes, outcomeOf };
+	const { entries, changes } = entriesOf(leading, mass);
+	const rated = questions.flatMap((question): Rated[] => {
+		const read = reader.of(question);
+		if (read === undefined) return [];
+		const values = Float64Array.from(changes, (change) => read.number(change));
+		const { count, outcomes } = outcomesOf(question.what, read.deviation(), values);
+		const bits = bitsOf(entries, { count, outcomes });
+		return [{ question, bits, minutes: minutesOf(circuit, question, last), values, count, outcomes }];
 	});
-	const useful = rated.filter((r) => r.bits > 0.01).sort((x, y) => y.bits / y.minutes - x.bits / x.minutes);
-	return plannedFirst(
+	const useful = rated
+		.filter((r) => r.bits > LEAST_BITS)
+		.sort((x, y) => y.bits / y.minutes - x.bits / x.minutes);
+	const shownIn = ({ count, outcomes }: Rated) => likeliest(entries, count, outcomes);
+	const groups = alikeIn(rated.map(shownIn), leading.length);
+	const order = plannedFirst(
 		useful,
+		useful.slice(0, PLANNED_READINGS).map(shownIn),
+		groups,
 		leading.map((w) => w.posterior / mass),
-	).map((r) => step(circuit, r));
+	);
+	return { steps: order.slice(0, MOST_SHOWN).map((r) => step(circuit, r, entries, leading)), groups };
 }
 
-/** Suspects that an order of readings is planned for, and readings it may use. */
-const PLANNED_SUSPECTS = 12;
+function entriesOf(leading: readonly Weighed[], mass: number) {
+	const kept = leading.map((w) => w.patterns.filter((p) => p.chance > LEAST_PATTERN));
+	const first = new Int32Array(leading.length + 1);
+	kept.forEach((patterns, h) => {
+		first[h + 1] = first[h]! + patterns.length;
+	});
+	const weights = kept.flatMap((patterns, h) => {
+		const chance = patterns.reduce((sum, p) => sum + p.chance, 0);
+		return patterns.map((p) => ((p.chance / chance) * leading[h]!.posterior) / mass);
+	});
+	const changes = kept.flatMap((patterns) => patterns.map((p) => p.pattern.change));
+	const entries: Entries = { first, weights: Float64Array.from(weights) };
+	return { entries, changes };
+}
+
+function minutesOf({ loom }: Circuit, { what, from, when }: Question, last: Question | undefined): number {
+	const anew = last !== undefined && last.when !== when ? SET_ANEW : 0;
+	const walk = last !== undefined && placeOf(loom, last.from) !== placeOf(loom, from) ? WALK : 0;
+	return MINUTES[what] + anew + walk;
+}
+
+/** Group numbers of hypotheses that show the same in all of these readings. */
+function alikeIn(shown: readonly Uint8Array[], hypotheses: number): number[] {
+	const numbers = new Map<string, number>();
+	return Array.from({ length: hypotheses }, (_, h) => {
+		const key = shown.map((row) => row[h]).join();
+		const known = numbers.get(key) ?? numbers.size;
+		numbers.set(key, known);
+		return known;
+	});
+}
+
+/** Groups of suspects that an order of readings is planned for, and readings it may use. */
+const PLANNED_SUSPECTS = 10;
 const PLANNED_READINGS = 14;
 
-/** Moves the reading to the front with which the cheapest order of readings begins, one more look ahead than bits. */
-function plannedFirst(useful: readonly Rated[], weights: readonly number[]): readonly Rated[] {
-	const tests = useful.slice(0, PLANNED_READINGS).map(({ minutes, outcomeOf }) => ({
-		cost: minutes,
-		outcomes: weights.map((_, hypothesis) => outcomeOf.get(hypothesis) ?? -1),
-	}));
+/**
+ * Moves the reading to the front with which the cheapest order of readings begins, one more look ahead than bits.
+ * @param shown the outcome of each hypothesis, of the first few useful readings
+ */
+function plannedFirst(
+	useful: readonly Rated[],
+	shown: readonly Uint8Array[],
+	groups: readonly number[],
+	weights: readonly number[],
+): readonly Rated[] {
+	const of = new Map<number, { first: number; weight: number }>();
+	groups.forEach((group, h) => {
+		const known = of.get(group);
+		if (known) known.weight += weights[h]!;
+		else of.set(group, { first: h, weight: weights[h]! });
+	});
 	// The less probable suspects are left to the readings after this one.
-	const suspects = [...weights.keys()].sort((x, y) => weights[y]! - weights[x]!).slice(0, PLANNED_SUSPECTS);
+	const suspects = [...of.values()].sort((x, y) => y.weight - x.weight).slice(0, PLANNED_SUSPECTS);
 	const { test } = planTests({
-		weights: suspects.map((k) => weights[k]!),
-		tests: tests.map(({ cost, outcomes }) => ({ cost, outcomes: suspects.map((k) => outcomes[k]!) })),
+		weights: suspects.map(({ weight }) => weight),
+		tests: shown.map((row, k) => ({
+			cost: useful[k]!.minutes,
+			outcomes: suspects.map(({ first }) => row[first]!),
+		})),
 	});
 	const first = useful[test];
 	return first === undefined ? useful : [first, ...useful.filter((r) => r !== first)];
 }
 
-function step(circuit: Circuit, rated: Rated): NextStep {
-	const { question, bits, minutes, outcomes } = rated;
+function step(circuit: Circuit, rated: Rated, entries: Entries, leading: readonly Weighed[]): NextStep {
+	const { question, bits, minutes, values } = rated;
+	const outcomes = outcomeWords(question, entries, values, rated.outcomes, leading);
 	const { what, from, to, when } = question;
 	const place = placeOf(circuit.loom, from);
 	const title = circuit.loom.conditions.get(when)?.title || when;

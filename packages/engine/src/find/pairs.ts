@@ -8,7 +8,7 @@
 import type { Change } from "../circuit/index.js";
 import type { Fault, Pattern } from "../faults/index.js";
 import type { Item } from "./items.js";
-import { itemLog, patternChances, type Weighing } from "./weighing.js";
+import { itemLog, NO_FAULT, patternChances, type Weighing } from "./weighing.js";
 
 /** Odds against the best hypothesis below which a pair is not weighed. */
 const ODDS = 1e-2;
@@ -39,7 +39,7 @@ export function pairsWorthWeighing(
 	const priors = byPrior.map((w) => w.prior);
 	const least = best + Math.log(ODDS);
 	if (priors.length < 2 || priors[0]! + priors[1]! < least || early.length === 0) return [];
-	const sound = early.map((item) => itemLog(undefined, item));
+	const sound = early.map((item) => itemLog(NO_FAULT, item));
 	// The most probable whatever they explain: two may do together what neither does alone (two grounds side by side).
 	const candidates = new Set<Weighing>(byPrior.slice(0, MOST_BY_PRIOR));
 	// The best few for each item: a fault that explains what the leading ones do not must not be crowded out.
@@ -47,7 +47,7 @@ export function pairsWorthWeighing(
 		let taken = 0;
 		for (const w of byPrior) {
 			if (taken >= MOST_PER_ITEM || w.prior + priors[0]! < least) break;
-			if (itemLog(w.fault, item) <= sound[k]! + Math.log(EXPLAINS)) continue;
+			if (itemLog(w, item) <= sound[k]! + Math.log(EXPLAINS)) continue;
 			candidates.add(w);
 			taken++;
 		}

@@ -12,6 +12,7 @@ import {
 	beginWeighing,
 	itemLog,
 	logSum,
+	NO_FAULT,
 	patternChances,
 	total,
 	type Weighed,
@@ -72,9 +73,13 @@ export function posterior(
 	const early = items.filter((item) => item.telling && (item.when === when || item.when === ""));
 	const late = items.filter((item) => item.telling && !early.includes(item));
 	const rest = items.filter((item) => !item.telling);
-	const begin = (fault: Fault) => beginWeighing(fault, fault.prior, early, evidence);
 	const sound = beginWeighing(undefined, soundPrior, early, evidence);
-	const explaining = faults.map(begin);
+	let patterns = 0;
+	const explaining = faults.map((fault) => {
+		const first = patterns;
+		patterns += fault.patterns.length;
+		return beginWeighing(fault, fault.prior, early, evidence, first);
+	});
 	const bounds = new Map<Weighing, number>(explaining.map((w) => [w, total(w)]));
 	const bound = (w: Weighing) => bounds.get(w)!;
 	explaining.sort((x, y) => bound(y) - bound(x));
@@ -109,7 +114,7 @@ export function posterior(
 	const told = [...early, ...late];
 	const pairs: Weighing[] = [];
 	for (const { fault, of } of withPairs ? pairsWorthWeighing(explaining, early, best) : []) {
-		const pair = begin(fault);
+		const pair = beginWeighing(fault, fault.prior, early, evidence);
 		bounds.set(pair, total(pair));
 		if (bound(pair) < best + Math.log(LET_GO)) continue;
 		// A partner that adds nothing is no explanation, only a second fault that might be there unseen.
@@ -125,6 +130,7 @@ export function posterior(
 		.map(
 			([w, end]): Weighed => ({
 				fault: w.fault,
+				first: w.first,
 				posterior: Math.exp(end - all),
 				patterns: patternChances(w),
 			}),
@@ -134,13 +140,13 @@ export function posterior(
 }
 
 /** Log likelihood of the telling items under a hypothesis. */
-function toldBy({ fault }: Weighing, items: readonly Item[], evidence: Evidence): number {
-	return total(beginWeighing(fault, 1, items, evidence));
+function toldBy({ fault, first }: Weighing, items: readonly Item[], evidence: Evidence): number {
+	return total(beginWeighing(fault, 1, items, evidence, first));
 }
 
 /** How many times as likely each item is under a fault as on a sound car, the fault's own patterns weighted. */
 export function timesAsLikely(w: Weighed, items: readonly Item[]): { item: Item; times: number }[] {
 	return items.map((item) => {
-		return { item, times: Math.exp(itemLog(w.fault, item) - itemLog(undefined, item)) };
+		return { item, times: Math.exp(itemLog(w, item) - itemLog(NO_FAULT, item)) };
 	});
 }

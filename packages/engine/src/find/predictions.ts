@@ -47,15 +47,19 @@ export class Predictions {
 	readonly sound: SoundCar;
 	readonly #deviations: (number | undefined)[] = [];
 
-	/** @param needed nodes that the changes asked about need (`nodesNeeded`) */
+	/**
+	 * @param needed nodes that the changes asked about need (`nodesNeeded`)
+	 * @param sound a sound car to share, in which all points looked at and needed are kept
+	 */
 	constructor(
 		circuit: Circuit,
 		readonly things: readonly Seen[],
 		needed: ReadonlySet<number>,
+		sound?: SoundCar,
 	) {
 		const probes = things.flatMap(({ terms }) => terms.map(({ probe }) => probe));
-		this.sound = new SoundCar(circuit, probes, needed);
-		this.#soundKnown = this.#knownOf(this.sound.net.change(SOUND));
+		this.sound = sound ?? new SoundCar(circuit, probes, needed);
+		this.#soundKnown = this.#knownOf(this.sound.stands(SOUND));
 		const byKey = new Map<string, number>();
 		for (const seen of things) {
 			const key = `${seen.dead}|${seen.when}`;
@@ -104,7 +108,7 @@ export class Predictions {
 	#knownFor(change: Change): Known {
 		let known = this.#known.get(change);
 		if (known === undefined) {
-			known = this.#knownOf(this.sound.net.change(change));
+			known = this.#knownOf(this.sound.stands(change));
 			this.#known.set(change, known);
 		}
 		return known;

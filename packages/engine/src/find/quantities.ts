@@ -1,5 +1,13 @@
 /** Monitors, functions and readings as probes of the network, grouped by the condition they are seen in. */
-import { type Circuit, Condensed, currentBetween, Kept, type Probe, pinNode } from "../circuit/index.js";
+import {
+	type Change,
+	type Circuit,
+	Condensed,
+	currentBetween,
+	Kept,
+	type Probe,
+	pinNode,
+} from "../circuit/index.js";
 import type { FunctionNeed, Loom, Monitor, Quantity } from "../loom/index.js";
 import { deviationOf, meterError, pointOf, type Question, WORKSHOP_METER } from "../readings/index.js";
 
@@ -15,6 +23,7 @@ export interface Seen {
 export class SoundCar {
 	readonly net: Condensed;
 	readonly #kept = new Map<string, Kept>();
+	readonly #stands = new WeakMap<Change, Change>();
 
 	/**
 	 * @param probes what will be looked at: the points they stand on are kept
@@ -39,6 +48,16 @@ export class SoundCar {
 			this.#kept.set(key, kept);
 		}
 		return kept;
+	}
+
+	/** A change in the condensed network's own numbers. */
+	stands(change: Change): Change {
+		let stands = this.#stands.get(change);
+		if (stands === undefined) {
+			stands = this.net.change(change);
+			this.#stands.set(change, stands);
+		}
+		return stands;
 	}
 
 	/** Standard deviation of a seen number on a sound car, in its unit. */

@@ -94,6 +94,9 @@ export interface Found {
 	readonly faults: readonly RankedFault[];
 	/** Posterior that the loom is sound. */
 	readonly sound: number;
+	/** Nothing more need be measured: one group of faults that look alike holds nearly all belief, or no reading tells more. */
+	readonly settled: boolean;
+	/** Best reading to take next; offered also once it is settled, where some reading still tells something. */
 	readonly next: NextStep | undefined;
 	/** Other steps worth taking, best first. */
 	readonly others: readonly NextStep[];

@@ -7,9 +7,14 @@ export interface Weighed {
 	/** Undefined: the loom is sound. */
 	readonly fault: Fault | undefined;
 	readonly posterior: number;
+	/** Number of its first pattern among all patterns of the car; -1: not numbered. */
+	readonly first: number;
 	/** Chance of each pattern after the evidence of the last run. */
 	readonly patterns: readonly { readonly pattern: Pattern; readonly chance: number }[];
 }
+
+/** The sound car, as a hypothesis. */
+export const NO_FAULT = { fault: undefined, first: -1 } as const;
 
 export const SOUND_PATTERN: Pattern = { weight: 1, change: { branches: [], added: [] } };
 
@@ -32,18 +37,23 @@ export function logSum(terms: readonly number[]): number {
 	return most + Math.log(sum);
 }
 
-/** Log likelihood of some items under each pattern, by run, weights not included. */
+/**
+ * Log likelihood of some items under each pattern, by run, weights not included.
+ * @param first number of the first pattern among all patterns of the car; -1: not numbered
+ */
 export function patternLogs(
 	fault: Fault | undefined,
 	patterns: readonly Pattern[],
 	runs: readonly (readonly number[])[],
 	items: readonly Item[],
+	first: number,
 ): number[][] {
 	return runs.map((run) => {
-		const own = items.filter((item) => run.includes(item.occasion));
-		return patterns.map((pattern) => {
+		const own = runs.length === 1 ? items : items.filter((item) => run.includes(item.occasion));
+		return patterns.map((pattern, p) => {
+			const at = first < 0 ? first : first + p;
 			let sum = 0;
-			for (const item of own) sum += item.log(fault, pattern);
+			for (let k = 0; k < own.length; k++) sum += own[k]!.log(fault, pattern, at);
 			return sum;
 		});
 	});
@@ -56,6 +66,8 @@ export interface Weighing {
 	readonly runs: readonly (readonly number[])[];
 	readonly logs: number[][];
 	readonly prior: number;
+	/** Number of its first pattern among all patterns of the car; -1: not numbered. */
+	readonly first: number;
 }
 
 /** Log of prior times likelihood of the items weighed so far. */
@@ -66,29 +78,39 @@ export function total({ logs, patterns, prior }: Weighing): number {
 }
 
 export function weighMore(w: Weighing, items: readonly Item[]): void {
-	patternLogs(w.fault, w.patterns, w.runs, items).forEach((run, r) => {
+	patternLogs(w.fault, w.patterns, w.runs, items, w.first).forEach((run, r) => {
 		run.forEach((log, p) => {
 			w.logs[r]![p]! += log;
 		});
 	});
 }
 
-/** A hypothesis with the first items weighed. @param prior its chance before evidence */
+/**
+ * A hypothesis with the first items weighed.
+ * @param prior its chance before evidence
+ * @param first as in `patternLogs`
+ */
 export function beginWeighing(
 	fault: Fault | undefined,
 	prior: number,
 	items: readonly Item[],
 	evidence: Evidence,
+	first = -1,
 ): Weighing {
 	const patterns = fault?.patterns ?? [SOUND_PATTERN];
 	const runs = runsOf(evidence, fault?.shakenBy ?? "");
-	return { fault, patterns, runs, logs: patternLogs(fault, patterns, runs, items), prior: Math.log(prior) };
+	const logs = patternLogs(fault, patterns, runs, items, first);
+	return { fault, patterns, runs, logs, prior: Math.log(prior), first };
 }
 
 /** Log likelihood of one item under a hypothesis, its patterns weighted. */
-export function itemLog(fault: Fault | undefined, item: Item): number {
+export function itemLog(
+	{ fault, first }: { readonly fault: Fault | undefined; readonly first: number },
+	item: Item,
+): number {
 	const patterns = fault?.patterns ?? [SOUND_PATTERN];
-	return logSum(patterns.map((pattern) => Math.log(pattern.weight) + item.log(fault, pattern)));
+	const log = (pattern: Pattern, p: number) => item.log(fault, pattern, first < 0 ? first : first + p);
+	return logSum(patterns.map((pattern, p) => Math.log(pattern.weight) + log(pattern, p)));
 }
 
 /** Chance of each pattern after what was weighed of the last run. */
