@@ -224,11 +224,11 @@ describe("help", () => {
 	test.each([[], ["--help"], ["help"]])("%j lists the commands", async (...words) => {
 		const { code, out } = await said(words);
 		expect(code).toBe(0);
-		for (const command of ["compare", "rules", "reading", "find", "serve"])
+		for (const command of ["compare", "rules", "reading", "prove", "power", "find", "serve"])
 			expect(out).toContain(`\n  ${command} `);
 	});
 
-	test.each(["compare", "rules", "reading", "find", "serve"])(
+	test.each(["compare", "rules", "reading", "prove", "power", "find", "serve"])(
 		"%s has examples and the exit codes",
 		async (command) => {
 			const { code, out } = await said([command, "--help"]);
@@ -238,15 +238,18 @@ describe("help", () => {
 		},
 	);
 
-	test.each(["compare", "rules", "reading"])("the examples of %s run as they stand", async (command) => {
-		const { out } = await said([command, "--help"]);
-		const examples = [...out.matchAll(/^ {2}npm run -s loomwright -- (.+)$/gm)].map((found) => found[1]!);
-		expect(examples.length).toBeGreaterThan(0);
-		for (const example of examples) {
-			const words = example.split(" ").map((word) => (word.startsWith("demo/") ? join(ROOT, word) : word));
-			expect([example, (await said(words)).code]).toEqual([example, 0]);
-		}
-	});
+	test.each(["compare", "rules", "reading", "power"])(
+		"the examples of %s run as they stand",
+		async (command) => {
+			const { out } = await said([command, "--help"]);
+			const examples = [...out.matchAll(/^ {2}npm run -s loomwright -- (.+)$/gm)].map((found) => found[1]!);
+			expect(examples.length).toBeGreaterThan(0);
+			for (const example of examples) {
+				const words = example.split(" ").map((word) => (word.startsWith("demo/") ? join(ROOT, word) : word));
+				expect([example, (await said(words)).code]).toEqual([example, 0]);
+			}
+		},
+	);
 
 	test("the evidence named in the examples of find is there, and is evidence", async () => {
 		const { out } = await said(["find", "--help"]);

@@ -1,6 +1,14 @@
 import { readFileSync } from "node:fs";
 import { parseEvidence } from "@loomwright/engine";
-import { compareSchema, errorsSchema, findSchema, readingSchema, rulesSchema } from "@loomwright/shop";
+import {
+	compareSchema,
+	errorsSchema,
+	findSchema,
+	powerSchema,
+	proveSchema,
+	readingSchema,
+	rulesSchema,
+} from "@loomwright/shop";
 import { expect, test } from "vitest";
 
 /** The JSON blocks of a page of docs/, by the heading they stand under. */
@@ -20,6 +28,8 @@ test.each([
 	["Findings", rulesSchema],
 	["Reading", readingSchema],
 	["Faults", findSchema],
+	["Prove sheet", proveSchema],
+	["Power-up", powerSchema],
 	["Errors", errorsSchema],
 ])("docs/json.md: the example of %s has every key and no other", (heading, schema) => {
 	const example: unknown = JSON.parse(examples("json.md").get(heading)!);

@@ -2,6 +2,8 @@
 import { Argument, Command, InvalidArgumentError, Option } from "commander";
 import { compare } from "./commands/compare.js";
 import { find } from "./commands/find.js";
+import { power } from "./commands/power.js";
+import { prove } from "./commands/prove.js";
 import { reading } from "./commands/reading.js";
 import { rules } from "./commands/rules.js";
 import { serve } from "./commands/serve.js";
@@ -65,6 +67,29 @@ export function program(terminal: Terminal, exit: (code: number) => void): Comma
 		.addOption(json())
 		.action((path, a, b, options) => exit(reading(terminal, path, a, b, options)));
 
+	command("prove", "The readings to take before power, and what those taken speak for.", [
+		"prove demo/small",
+		"prove demo/small --entries my-readings.csv",
+	])
+		.addArgument(folder())
+		.addOption(
+			new Option("--entries <file>", "what was read, as a table of `row` and `value` (docs/json.md)"),
+		)
+		.addOption(
+			new Option("--least-ohms <ohms>", "from how many added ohms on a poor connection is to be caught")
+				.default(1)
+				.argParser(ohms),
+		)
+		.addOption(json())
+		.action((path, options) => exit(prove(terminal, path, options)));
+
+	command("power", "The first power-up in stages: what to connect, read and see before going on.", [
+		"power demo/small",
+	])
+		.addArgument(folder())
+		.addOption(json())
+		.action((path, options) => exit(power(terminal, path, options)));
+
 	command("find", "Which faults the evidence speaks for, and which reading to take next.", [
 		"find demo/main --evidence demo/main/practice/connector-not-locked.json",
 		"find demo/main --evidence my-evidence.json --top 3",
@@ -109,7 +134,7 @@ export function program(terminal: Terminal, exit: (code: number) => void): Comma
 const CALL = "npm run -s loomwright --";
 
 const EXITS = `
-Exit code 0: answered. 1: a rule's finding to mend, or a recipe step that does not fit.
+Exit code 0: answered. 1: a finding to mend, a reading that is not right, or a recipe step that does not fit.
 2: the command or its files are wrong; stderr says where, what, and what would be right.
 `;
 
@@ -118,6 +143,14 @@ const recipe = (otherwise = ""): Option =>
 		"--recipe <which>",
 		`whole: the loom as converted; none: as delivered${otherwise === "" ? "" : ` (default: ${otherwise})`}`,
 	).choices(["whole", "none"]);
+
+/** Reads ohms above nothing. */
+const ohms = (text: string) => {
+	const value = Number(text);
+	if (!(value > 0 && value <= 1e6))
+		throw new InvalidArgumentError("Ohms above 0, at most a million, are wanted.");
+	return value;
+};
 
 /** Reads a whole number of a range. */
 const whole = (least: number, most: number) => (text: string) => {

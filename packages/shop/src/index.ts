@@ -14,9 +14,12 @@ export {
 	inputErrors,
 } from "./answers/errors.js";
 export { type FindAnswer, findAnswer, findSchema } from "./answers/find.js";
+export { type PowerAnswer, powerAnswer, powerSchema } from "./answers/power.js";
+export { type ProveAnswer, proveAnswer, proveSchema } from "./answers/prove.js";
 export type { MisfitAnswer } from "./answers/question.js";
 export { type ReadingAnswer, readingAnswer, readingSchema } from "./answers/reading.js";
 export { type RulesAnswer, rulesAnswer, rulesSchema } from "./answers/rules.js";
+export { parseSheetEntries } from "./answers/sheet-entries.js";
 export { type CarFolder, readFolder, readText } from "./folder/read-folder.js";
 export type { RunningServer, StartOptions } from "./server/start.js";
 

@@ -20,11 +20,12 @@ export function find(terminal: Terminal, folder: string, options: Options): numb
 	const of = options.recipe === undefined ? read.of : whichOf(options.recipe);
 	const answer = findAnswer(car, { ...read, of });
 	if (options.json) printJson(terminal, answer);
-	else terminal.out(text(terminal, answer, options.top));
+	else terminal.out(findText(terminal, answer, options.top));
 	return reportMisfits(terminal, answer.misfits);
 }
 
-function text(terminal: Terminal, answer: FindAnswer, top: number): string {
+/** @param top faults to show */
+export function findText(terminal: Terminal, answer: FindAnswer, top: number): string {
 	const { columns } = terminal;
 	const { title, of, faults, sound, next, others, actions, contradictions, considered } = answer;
 	const shown = faults.slice(0, top);
