@@ -5,7 +5,8 @@ export class StoreError extends Error {
 	constructor(
 		message: string,
 		readonly toDo: string,
+		options?: ErrorOptions,
 	) {
-		super(message);
+		super(message, options);
 	}
 }

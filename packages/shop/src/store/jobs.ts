@@ -1,6 +1,8 @@
 /** Jobs and the tables of their cars. */
 import { createHash } from "node:crypto";
 import type { Kysely, Transaction } from "kysely";
+import { isPostgres } from "./driver/open.js";
+import { StoreError } from "./error.js";
 import type { JobRow, Schema } from "./schema.js";
 
 /** File name to text. */
@@ -20,16 +22,32 @@ export const listJobs = (db: Kysely<Schema>): Promise<JobRow[]> =>
 export const findJob = (db: Kysely<Schema>, id: string): Promise<JobRow | undefined> =>
 	db.selectFrom("job").selectAll().where("id", "=", id).executeTakeFirst();
 
+/**
+ * Keeps others from adding to a job until the transaction ends; the embedded database has but one writer anyway.
+ * @throws StoreError when there is no such job
+ */
+export async function holdJob(trx: Transaction<Schema>, id: string): Promise<JobRow> {
+	const found = await trx
+		.selectFrom("job")
+		.selectAll()
+		.where("id", "=", id)
+		.$if(isPostgres(trx), (query) => query.forUpdate())
+		.executeTakeFirst();
+	if (found) return found;
+	throw new StoreError(`there is no job '${id}'`, "Name one of the jobs there are.");
+}
+
 /** Stores a new job; its id comes from the title, with a number when taken. */
 export async function addJob(trx: Transaction<Schema>, job: NewJob, created: string): Promise<JobRow> {
-	const row: JobRow = { id: await freeId(trx, job.title), title: job.title, source: job.source, created };
+	const id = await freeId(trx, job.title);
+	const row: JobRow = { id, title: job.title, source: job.source, created, chain: id };
 	await trx.insertInto("job").values(row).execute();
 	await putFiles(trx, "table_file", row.id, job.tables);
 	await putFiles(trx, "practice_file", row.id, job.practice);
 	return row;
 }
 
-async function freeId(db: Kysely<Schema>, title: string): Promise<string> {
+export async function freeId(db: Kysely<Schema>, title: string): Promise<string> {
 	const stem =
 		title
 			.normalize("NFKD")

@@ -1,9 +1,10 @@
-/** A program that writes notes for ever and says on stdout which are stored. Arguments: database file, job. */
+/** A program that signs off steps for ever and says on stdout which are stored. Arguments: database, job, prefix of the ids. */
 import { Store } from "./store.js";
 
-const [file, job] = process.argv.slice(2) as [string, string];
-const store = await Store.open(file);
+const [where, job, prefix] = process.argv.slice(2) as [string, string, string];
+const store = await Store.open(where);
 for (let n = 1; ; n += 1) {
-	await store.append(job, { id: `k${n}`, person: "Kim", kind: "note", body: { text: `note ${n}` } });
-	process.stdout.write(`k${n}\n`);
+	const id = `${prefix}-${n}`;
+	await store.append(job, { id, person: "Kim", kind: "sign-off", body: { step: `recipe/${n}` } });
+	process.stdout.write(`${id}\n`);
 }

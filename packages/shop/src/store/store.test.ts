@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import Database from "better-sqlite3";
 import { describe, expect, test } from "vitest";
+import { onEveryDatabase } from "./databases.test-helper.js";
 import { StoreError } from "./error.js";
 import { migrations } from "./migrations/index.js";
 import { Store } from "./store.js";
@@ -53,65 +54,67 @@ describe("opening", () => {
 	});
 });
 
-describe("jobs", () => {
-	test("come back as stored; a second one of the same title gets another id", async () => {
-		const { store } = await temporaryStore();
-		const first = await store.addJob(someJob);
-		const second = await store.addJob({ ...someJob, title: "Camper: first CAR!" });
-		const third = await store.addJob({ ...someJob, title: "轎車" });
-		expect([first.id, second.id, third.id]).toEqual(["camper-first-car", "camper-first-car-2", "job"]);
-		expect(await store.tables(first.id)).toEqual(someJob.tables);
-		expect(await store.practice(first.id)).toEqual(someJob.practice);
-		expect((await store.jobs()).map((job) => job.title)).toEqual([
-			"Camper, first car",
-			"Camper: first CAR!",
-			"轎車",
-		]);
-		expect(await store.job("nobody")).toBeUndefined();
-	});
-
-	test("tables are replaced together, and the history says which", async () => {
-		const { store } = await temporaryStore();
-		const { id } = await store.addJob(someJob);
-		const files = {
-			"wires.csv": "wire,from\n",
-			"parts.csv": someJob.tables["parts.csv"]!,
-			"joints.csv": "joint\n",
-		};
-		const entry = await store.replaceTables(id, files, by, () => {});
-		expect(await store.tables(id)).toEqual({ ...someJob.tables, ...files });
-		// sha256sum of "wire\n", "wire,from\n" and "joint\n" by coreutils
-		expect(entry?.body).toEqual({
-			files: [
-				{
-					name: "wires.csv",
-					before: "240623ea2906f35afde4323ce3c3fe45f0fee4326fcd986dbf2dbba632d2e4d0",
-					after: "e0070545ee907d04b2449b1d2927cec3917003e7201c19c5cc6c43158295930b",
-				},
-				{
-					name: "joints.csv",
-					before: "",
-					after: "ba587b1aac2552dca175d4302cc95989a68ab1e1eeab95d09354f28b91a4bb9a",
-				},
-			],
+onEveryDatabase((place) => {
+	describe("jobs", () => {
+		test("come back as stored; a second one of the same title gets another id", async (context) => {
+			const { store } = await place.store(context);
+			const first = await store.addJob(someJob);
+			const second = await store.addJob({ ...someJob, title: "Camper: first CAR!" });
+			const third = await store.addJob({ ...someJob, title: "轎車" });
+			expect([first.id, second.id, third.id]).toEqual(["camper-first-car", "camper-first-car-2", "job"]);
+			expect(await store.tables(first.id)).toEqual(someJob.tables);
+			expect(await store.practice(first.id)).toEqual(someJob.practice);
+			expect((await store.jobs()).map((job) => job.title)).toEqual([
+				"Camper, first car",
+				"Camper: first CAR!",
+				"轎車",
+			]);
+			expect(await store.job("nobody")).toBeUndefined();
 		});
-	});
 
-	test("a refused replacement leaves tables and history as they were", async () => {
-		const { store } = await temporaryStore();
-		const { id } = await store.addJob(someJob);
-		const refuse = store.replaceTables(id, { "wires.csv": "x" }, by, (tables) => {
-			expect(tables).toEqual({ ...someJob.tables, "wires.csv": "x" });
-			throw new Error("no");
+		test("tables are replaced together, and the history says which", async (context) => {
+			const { store } = await place.store(context);
+			const { id } = await store.addJob(someJob);
+			const files = {
+				"wires.csv": "wire,from\n",
+				"parts.csv": someJob.tables["parts.csv"]!,
+				"joints.csv": "joint\n",
+			};
+			const entry = await store.replaceTables(id, files, by, () => {});
+			expect(await store.tables(id)).toEqual({ ...someJob.tables, ...files });
+			// sha256sum of "wire\n", "wire,from\n" and "joint\n" by coreutils
+			expect(entry?.body).toEqual({
+				files: [
+					{
+						name: "wires.csv",
+						before: "240623ea2906f35afde4323ce3c3fe45f0fee4326fcd986dbf2dbba632d2e4d0",
+						after: "e0070545ee907d04b2449b1d2927cec3917003e7201c19c5cc6c43158295930b",
+					},
+					{
+						name: "joints.csv",
+						before: "",
+						after: "ba587b1aac2552dca175d4302cc95989a68ab1e1eeab95d09354f28b91a4bb9a",
+					},
+				],
+			});
 		});
-		await expect(refuse).rejects.toThrow("no");
-		expect(await store.tables(id)).toEqual(someJob.tables);
-		expect(await store.entries(id)).toEqual([]);
-	});
 
-	test("the same text again is no change", async () => {
-		const { store } = await temporaryStore();
-		const { id } = await store.addJob(someJob);
-		expect(await store.replaceTables(id, someJob.tables, by, () => {})).toBeUndefined();
+		test("a refused replacement leaves tables and history as they were", async (context) => {
+			const { store } = await place.store(context);
+			const { id } = await store.addJob(someJob);
+			const refuse = store.replaceTables(id, { "wires.csv": "x" }, by, (tables) => {
+				expect(tables).toEqual({ ...someJob.tables, "wires.csv": "x" });
+				throw new Error("no");
+			});
+			await expect(refuse).rejects.toThrow("no");
+			expect(await store.tables(id)).toEqual(someJob.tables);
+			expect(await store.entries(id)).toEqual([]);
+		});
+
+		test("the same text again is no change", async (context) => {
+			const { store } = await place.store(context);
+			const { id } = await store.addJob(someJob);
+			expect(await store.replaceTables(id, someJob.tables, by, () => {})).toBeUndefined();
+		});
 	});
 });

@@ -16,7 +16,7 @@ export function temporaryFolder(): string {
 export async function temporaryStore(): Promise<{ store: Store; file: string }> {
 	const file = join(temporaryFolder(), "loomwright.db");
 	let seconds = 0;
-	const store = await Store.open(file, () => new Date(Date.UTC(2030, 0, 1, 8, 0, seconds++)));
+	const store = await Store.open(file, { now: () => new Date(Date.UTC(2030, 0, 1, 8, 0, seconds++)) });
 	onTestFinished(() => store.close());
 	return { store, file };
 }

@@ -1,8 +1,19 @@
 import type { Kysely, Selectable, Transaction } from "kysely";
 import { StoreError } from "../error.js";
+import { holdJob } from "../jobs.js";
 import type { EntryRow, Schema } from "../schema.js";
-import { chainFault, entryHash, sortedJson } from "./hash.js";
+import { chainFault, entryHash, FORM, sortedJson } from "./hash.js";
 import type { Kept } from "./kinds.js";
+
+/** By what right an entry was written, as it was then. */
+export interface Standing {
+	/** `bench`: nobody has to sign in on this machine. */
+	readonly role: "owner" | "technician" | "apprentice" | "bench";
+	/** Sort of the step it is about, where it is about one. */
+	readonly sort?: string | undefined;
+	/** Of a sign-off: whether the person may sign such a step alone. */
+	readonly ability?: "alone" | "second" | undefined;
+}
 
 /** A stored entry. */
 export type Entry = Kept & {
@@ -11,6 +22,11 @@ export type Entry = Kept & {
 	readonly time: string;
 	readonly stored: string;
 	readonly person: string;
+	readonly account: string;
+	readonly device: string;
+	readonly counter: number;
+	readonly seen: number;
+	readonly standing: Standing | null;
 	readonly previous: string;
 	readonly hash: string;
 };
@@ -20,6 +36,12 @@ export type NewEntry = Kept & {
 	readonly id: string;
 	readonly time?: string | undefined;
 	readonly person: string;
+	readonly account?: string | undefined;
+	readonly device?: string | undefined;
+	readonly counter?: number | undefined;
+	/** Left out: all there is. */
+	readonly seen?: number | undefined;
+	readonly standing?: Standing | undefined;
 };
 
 /** Already there under this id, with other content. */
@@ -29,6 +51,7 @@ export class EntryClash extends StoreError {}
  * Adds an entry to the end of a job's chain. The same entry sent twice is stored once.
  * @param stored when it is stored, ISO 8601, UTC
  * @throws EntryClash when the id is taken by another entry
+ * @throws StoreError when there is no such job
  */
 export async function appendEntry(
 	trx: Transaction<Schema>,
@@ -36,14 +59,17 @@ export async function appendEntry(
 	entry: NewEntry,
 	stored: string,
 ): Promise<{ entry: Entry; added: boolean }> {
-	const { id, person, kind } = entry;
+	const { id, person, kind, account = "", device = "", counter = 0 } = entry;
 	const time = entry.time ?? stored;
 	const body = sortedJson(entry.body);
+	const { chain } = await holdJob(trx, job);
 	const there = await trx.selectFrom("entry").selectAll().where("id", "=", id).executeTakeFirst();
 	if (there) {
+		// What the server adds of its own, and the name a person goes by, may differ the second time.
+		const writer = account === "" ? there.person === person : there.account === account;
 		const same =
 			there.job === job &&
-			there.person === person &&
+			writer &&
 			there.kind === kind &&
 			there.body === body &&
 			(entry.time === undefined || entry.time === there.time);
@@ -57,20 +83,27 @@ export async function appendEntry(
 		.orderBy("place", "desc")
 		.limit(1)
 		.executeTakeFirst();
+	const before = last?.place ?? 0;
 	const covered = {
 		id,
 		job,
-		place: (last?.place ?? 0) + 1,
+		place: before + 1,
 		time,
 		stored,
 		person,
 		kind,
 		body,
 		previous: last?.hash ?? "",
+		form: FORM,
+		account,
+		device,
+		counter,
+		seen: Math.min(entry.seen ?? before, before),
+		standing: entry.standing === undefined ? "" : sortedJson(entry.standing),
 	};
 	const row = await trx
 		.insertInto("entry")
-		.values({ ...covered, hash: entryHash(covered) })
+		.values({ ...covered, hash: entryHash({ ...covered, job: chain }) })
 		.returningAll()
 		.executeTakeFirstOrThrow();
 	return { entry: entryOf(row), added: true };
@@ -82,9 +115,37 @@ export async function entriesOf(db: Kysely<Schema>, job: string, after = 0): Pro
 	return rows.map(entryOf);
 }
 
-/** Where a job's chain first does not hold, in words; undefined when it holds. */
-export async function verifyChain(db: Kysely<Schema>, job: string): Promise<string | undefined> {
-	return chainFault(await rowsOf(db, job, 0));
+/** The entries of some kinds of every job, by job and place. */
+export async function entriesOfKinds(
+	db: Kysely<Schema>,
+	kinds: readonly Kept["kind"][],
+): Promise<Map<string, Entry[]>> {
+	const rows = await db
+		.selectFrom("entry")
+		.selectAll()
+		.where("kind", "in", kinds)
+		.orderBy("job")
+		.orderBy("place")
+		.execute();
+	const byJob = new Map<string, Entry[]>();
+	for (const row of rows) {
+		const list = byJob.get(row.job);
+		if (list) list.push(entryOf(row));
+		else byJob.set(row.job, [entryOf(row)]);
+	}
+	return byJob;
+}
+
+/** Where a job's chain first does not hold after a place, in words; undefined when it holds. */
+export async function verifyChain(
+	db: Kysely<Schema>,
+	job: string,
+	chain: string,
+	after = 0,
+): Promise<string | undefined> {
+	const rows = await rowsOf(db, job, Math.max(0, after - 1));
+	const [from] = after > 0 && rows[0]?.place === after ? rows.splice(0, 1) : [];
+	return chainFault(rows, chain, from);
 }
 
 const rowsOf = (db: Kysely<Schema>, job: string, after: number): Promise<Selectable<EntryRow>[]> =>
@@ -97,7 +158,12 @@ const rowsOf = (db: Kysely<Schema>, job: string, after: number): Promise<Selecta
 		.execute();
 
 function entryOf(row: Selectable<EntryRow>): Entry {
-	const { id, place, time, stored, person, kind, body, previous, hash } = row;
+	const { id, place, time, stored, person, account, device, counter, seen, kind, previous, hash } = row;
+	const body: unknown = JSON.parse(row.body);
+	const standing: Standing | null = row.standing === "" ? null : JSON.parse(row.standing);
 	// Only what fits its kind was let in, and the rows are never changed.
-	return { id, place, time, stored, person, kind, body: JSON.parse(body), previous, hash } as Entry;
+	return {
+		...{ id, place, time, stored, person, account, device, counter, seen, standing },
+		...{ kind, body, previous, hash },
+	} as Entry;
 }

@@ -1,8 +1,13 @@
 /** What an entry may hold, by its kind. */
 import { z } from "zod";
+import { SORTS } from "../../people/sorts.js";
 
 const name = z.string().trim().min(1).max(200);
 const text = z.string().trim().min(1).max(20_000);
+const ofEntry = z.string().min(1).max(64);
+
+const step = name.describe("recipe/01, prove/ROW, power/STAGE, or a name of the shop's own");
+const aboutStep = step.optional().describe("the step it belongs to, if to one");
 
 const codes = z.object({
 	codes: z.array(name).max(500).describe("trouble codes read out; empty: none were stored"),
@@ -15,19 +20,36 @@ const reading = z.object({
 	to: name,
 	when: name.describe("condition"),
 	value: z.union([z.number(), z.literal("open")]).describe("ohms, volts or amperes, or open"),
+	step: aboutStep,
+});
+
+const ofStep = z.object({
+	step,
+	sort: z.enum(SORTS).optional().describe("of a step of the shop's own; others are known by their name"),
+	text: text.optional(),
 });
 
 const kind = <Kind extends string, Body extends z.ZodType>(word: Kind, body: Body) =>
 	z.object({ kind: z.literal(word), body });
 
 /** The kinds a person writes, each with its body. */
-export const writtenKinds = [
+const writtenKinds = [
 	kind("codes", codes),
 	kind("reading", reading),
 	kind("function", z.object({ function: name, holds: z.boolean() })),
 	kind("bench", z.object({ part: name, good: z.boolean() })),
 	kind("reseated", z.object({ what: name.describe("connector or relay taken off and put back") })),
-	kind("note", z.object({ text })),
+	kind("note", z.object({ text, step: aboutStep })),
+	kind(
+		"photo",
+		z.object({ photo: z.string().regex(/^[0-9a-f]{64}$/), text: text.optional(), step: aboutStep }),
+	),
+	kind("step", ofStep.describe("a step was done")),
+	kind("sign-off", ofStep.describe("a person answers for a step that was done")),
+	kind("hold", z.object({ step: aboutStep, text: text.describe("why work must wait") })),
+	kind("lift", z.object({ hold: ofEntry.describe("id of the hold"), text })),
+	kind("acceptance", z.object({ by: name.describe("who accepts the car"), text })),
+	kind("correction", z.object({ of: ofEntry.describe("id of the entry taken back"), text })),
 ] as const;
 
 /** Written by the server itself when tables of the car are replaced: SHA-256 of each before and after. */

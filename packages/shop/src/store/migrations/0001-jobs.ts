@@ -1,4 +1,6 @@
-import { type Kysely, type Migration, sql } from "kysely";
+import type { Kysely, Migration } from "kysely";
+import { isPostgres } from "../driver/open.js";
+import { appendOnly } from "./kinds.js";
 
 /** Jobs, the tables of their cars, practice evidence, and the history of entries. */
 export const jobs: Migration = {
@@ -20,7 +22,11 @@ export const jobs: Migration = {
 				.execute();
 		await db.schema
 			.createTable("entry")
-			.addColumn("number", "integer", (c) => c.primaryKey().autoIncrement())
+			.$call((table) =>
+				isPostgres(db)
+					? table.addColumn("number", "bigserial", (c) => c.primaryKey())
+					: table.addColumn("number", "integer", (c) => c.primaryKey().autoIncrement()),
+			)
 			.addColumn("id", "text", (c) => c.notNull().unique())
 			.addColumn("job", "text", (c) => c.notNull().references("job.id"))
 			.addColumn("place", "integer", (c) => c.notNull())
@@ -36,14 +42,3 @@ export const jobs: Migration = {
 		await appendOnly(db, "entry");
 	},
 };
-
-/** Makes the database itself refuse to change or delete rows of a table. */
-async function appendOnly(db: Kysely<unknown>, table: string): Promise<void> {
-	for (const act of ["update", "delete"])
-		await sql
-			.raw(
-				`create trigger ${table}_no_${act} before ${act} on ${table} ` +
-					`begin select raise(abort, '${table} is append-only'); end`,
-			)
-			.execute(db);
-}

@@ -1,5 +1,5 @@
 /**
- * The embedded database: the one file that knows which driver it is.
+ * The embedded database: the one file that knows its driver.
  *
  * WAL with synchronous=FULL: a commit that was acknowledged survives a kill and a loss of power.
  */
@@ -14,17 +14,23 @@ import {
 	SqliteDialect,
 	type SqliteDialectConfig,
 	SqliteDriver,
+	type TransactionSettings,
 } from "kysely";
-import { StoreError } from "./error.js";
-import type { Schema } from "./schema.js";
+import { StoreError } from "../error.js";
+import type { Schema } from "../schema.js";
+import type { Limits } from "./open.js";
 
 /** How long a commit waits for another process that holds the file, in milliseconds. */
 const BUSY_MS = 5000;
 
 /** Takes the write lock when a transaction starts, so that what it reads is what it then writes on. */
 class WriteFirstDriver extends SqliteDriver {
-	override async beginTransaction(connection: DatabaseConnection): Promise<void> {
-		await connection.executeQuery(CompiledQuery.raw("begin immediate"));
+	override async beginTransaction(
+		connection: DatabaseConnection,
+		settings: TransactionSettings = {},
+	): Promise<void> {
+		const begin = settings.accessMode === "read only" ? "begin" : "begin immediate";
+		await connection.executeQuery(CompiledQuery.raw(begin));
 	}
 }
 
@@ -56,13 +62,14 @@ class WriteFirstDialect extends SqliteDialect {
  * Opens the database file, making it and its folder when missing.
  * @throws StoreError when the folder or file cannot be written or is no database
  */
-export function openDatabase(file: string): Kysely<Schema> {
+export function openSqlite(file: string, { busyMs = BUSY_MS, pages }: Limits): Kysely<Schema> {
 	try {
 		mkdirSync(dirname(file), { recursive: true });
-		const database = new Database(file, { timeout: BUSY_MS });
+		const database = new Database(file, { timeout: busyMs });
 		database.pragma("journal_mode = WAL");
 		database.pragma("synchronous = FULL");
 		database.pragma("foreign_keys = ON");
+		if (pages !== undefined) database.pragma(`max_page_count = ${pages}`);
 		return new Kysely<Schema>({ dialect: new WriteFirstDialect({ database }) });
 	} catch (error) {
 		throw new StoreError(
