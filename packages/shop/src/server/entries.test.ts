@@ -11,6 +11,10 @@ const ENTRIES = [
 		kind: "reading",
 		body: { what: "ohms", from: "K1.85!pin", to: "K1.86", when: "battery-off", value: "open" },
 	},
+	{
+		kind: "reading",
+		body: { what: "ohms", from: "K1.85", to: "CU.6", when: "BAT=off; X-CU=unmated", value: 0.1 },
+	},
 	{ kind: "bench", body: { part: "K1", good: true } },
 	{ kind: "reseated", body: { what: "X1" } },
 	{ kind: "note", body: { text: "Kabel klemmt unter dem Sitz – 轎車" } },
@@ -77,6 +81,10 @@ describe("entries", () => {
 		[
 			{ ...ENTRIES[1], body: { ...ENTRIES[1]!.body, when: "upside-down" } },
 			"this car has no condition 'upside-down'",
+		],
+		[
+			{ ...ENTRIES[1], body: { ...ENTRIES[1]!.body, when: "BAT=off; X-CU=ajar" } },
+			"this car has no condition 'BAT=off; X-CU=ajar'",
 		],
 		[{ kind: "bench", body: { part: "K9", good: false } }, "this car has no part 'K9'"],
 		[{ kind: "function", body: { function: "flies", holds: false } }, "this car has no function 'flies'"],

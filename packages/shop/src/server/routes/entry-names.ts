@@ -1,4 +1,4 @@
-import type { Car, Loom } from "@loomwright/engine";
+import { type Car, type Loom, settingsOf } from "@loomwright/engine";
 import { BadInput } from "../../answers/errors.js";
 import type { Written } from "../../store/entry/kinds.js";
 
@@ -20,7 +20,7 @@ export function checkNames(car: Car, { kind, body }: Written): void {
 				if (name !== "body")
 					need("contact or joint", name, (loom) => loom.contacts.has(contact) || loom.joints.has(name));
 			}
-			need("condition", body.when, (loom) => loom.conditions.has(body.when));
+			need("condition", body.when, (loom) => isCondition(loom, body.when));
 			return;
 		case "function":
 			need("function", body.function, (loom) => loom.functions.some((row) => row.function === body.function));
@@ -37,5 +37,16 @@ export function checkNames(car: Car, { kind, body }: Written): void {
 			return;
 		case "note":
 			return;
+	}
+}
+
+/** Listed, or said in place with names and states of this car: `BAT=off; X1=unmated`. */
+function isCondition(loom: Loom, when: string): boolean {
+	try {
+		settingsOf(loom, when);
+		return true;
+	} catch (error) {
+		if (error instanceof RangeError) return false;
+		throw error;
 	}
 }

@@ -4,6 +4,8 @@ import { SORTS } from "../../people/sorts.js";
 
 const name = z.string().trim().min(1).max(200);
 const text = z.string().trim().min(1).max(20_000);
+/** A stage of the power-up names every fuse that is not in yet. */
+const condition = z.string().trim().min(1).max(20_000);
 const ofEntry = z.string().min(1).max(64);
 
 const step = name.describe("recipe/01, prove/ROW, power/STAGE, or a name of the shop's own");
@@ -18,7 +20,7 @@ const reading = z.object({
 	what: z.enum(["ohms", "volts", "drop", "amps"]),
 	from: name.describe("contact or joint; CONTACT!pin is the part's own side"),
 	to: name,
-	when: name.describe("condition"),
+	when: condition.describe("condition, listed or said in place: BAT=off; X1=unmated"),
 	value: z.union([z.number(), z.literal("open")]).describe("ohms, volts or amperes, or open"),
 	step: aboutStep,
 });
