@@ -73,7 +73,7 @@ export class BatchWork {
 		this.#ready = undefined;
 		const { when, dead, probes } = this.#job.conditions[condition]!;
 		try {
-			const kept = new Kept(this.#net, this.#net.standing(when), dead);
+			const kept = new Kept(this.#net, this.#net.standing(when), dead, true);
 			const batch = new Batch(
 				kept,
 				probes.map((probe) => this.#net.probe(probe)),

@@ -39,11 +39,16 @@ export class Kept {
 	readonly #early: readonly Operating<Topology>[];
 	#stages: readonly Stage[] | undefined;
 
-	/** @param dead solve with all sources dead, for ohms */
+	/**
+	 * @param dead solve with all sources dead, for ohms
+	 * @param many thousands of changes will be followed: what serves them all is made at the first. Readings are then
+	 *   the same to the last bit, whatever was asked before
+	 */
 	constructor(
 		readonly circuit: Topology,
 		readonly standing: Standing,
 		readonly dead = false,
+		readonly many = false,
 	) {
 		const rounds = startUp(circuit, standing, { dead });
 		this.settled = rounds.at(-1)!;
@@ -54,7 +59,7 @@ export class Kept {
 	get early(): readonly Stage[] {
 		this.#stages ??= this.#early.map((point, k) => {
 			const { states } = this.#early[k + 1] ?? this.settled;
-			return new Stage(point, [], this.dead, [], states, TRUSTED_PIVOT);
+			return new Stage(point, [], this.dead, [], states, TRUSTED_PIVOT, this.many);
 		});
 		return this.#stages;
 	}
@@ -107,7 +112,7 @@ export class Batch {
 		);
 		const metered = probes.flatMap((p) => (p.kind === "ohms" ? [p.a, p.b] : []));
 		this.#pairs = pairs;
-		this.#last = new Stage(kept.settled, pairs, kept.dead, metered, undefined, SHOWN_PIVOT);
+		this.#last = new Stage(kept.settled, pairs, kept.dead, metered, undefined, SHOWN_PIVOT, kept.many);
 	}
 
 	/**
@@ -168,7 +173,15 @@ export class Batch {
 		const moved = differing(states, this.#last.point.states);
 		let stage = this.#last;
 		if (rest !== undefined && moved > MOVED && differing(states, rest.point.states) < moved) {
-			this.#rest ??= new Stage(rest.point, this.#pairs, false, [], rest.follows, SHOWN_PIVOT);
+			this.#rest ??= new Stage(
+				rest.point,
+				this.#pairs,
+				false,
+				[],
+				rest.follows,
+				SHOWN_PIVOT,
+				this.#kept.many,
+			);
 			stage = this.#rest;
 		}
 		const solution = stage.solution(change, states);

@@ -19,7 +19,8 @@ const STRONG = 10;
 export class OwnOhms {
 	readonly #point: Operating<Topology>;
 	#inverse: SelectedInverse | undefined;
-	#solves = 0;
+	/** Single conductors still to be answered by a solve each. */
+	#few: number;
 	/** By branch, NaN until asked for: what the selected inverse says, and what a solve says. */
 	readonly #near: Float64Array;
 	readonly #exact: Float64Array;
@@ -31,8 +32,10 @@ export class OwnOhms {
 	/** By branch. */
 	readonly #switched = new Map<number, Float64Array>();
 
-	constructor(point: Operating<Topology>) {
+	/** @param many many conductors will be asked about: the inverse is made at the first */
+	constructor(point: Operating<Topology>, many: boolean) {
 		this.#point = point;
+		this.#few = many ? 0 : WORTH_INVERSE;
 		const count = point.circuit.branches.length;
 		this.#hubs = hubsOf(point);
 		this.#slot = new Int32Array(point.circuit.nodes.length).fill(-1);
@@ -123,7 +126,7 @@ export class OwnOhms {
 	/** b'A^-1 b: from the selected inverse where its nodes are neighbours; the first few by a solve each. */
 	#byInverse(ends: Ends): number {
 		if (this.#inverse === undefined) {
-			if (this.#solves++ < WORTH_INVERSE) return ownOhms(this.#point.numeric, ends);
+			if (this.#few-- > 0) return ownOhms(this.#point.numeric, ends);
 			this.#inverse = selectedInverse(this.#point.numeric);
 		}
 		const { a, b } = ends;

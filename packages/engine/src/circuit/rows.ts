@@ -16,13 +16,24 @@ export class Rows {
 	readonly #pairs: readonly (readonly [number, number])[];
 	/** Entry (node, pair) at node x count + pair, in ohms; made when worth it. */
 	#made: Float64Array | undefined;
+	/** Conductors answered by a solve each. */
+	readonly #few: number;
 	#solves = 0;
 
-	/** Cost, once many conductors are asked about: one solve per pair, all together, and 8 bytes x nodes x pairs. */
-	constructor(numeric: Numeric, pairs: readonly (readonly [number, number])[]) {
+	/**
+	 * Cost, once many conductors are asked about: one solve per pair, all together, and 8 bytes x nodes x pairs.
+	 * @param many they will be: the rows are made at the first
+	 */
+	constructor(numeric: Numeric, pairs: readonly (readonly [number, number])[], many: boolean) {
 		this.count = pairs.length;
 		this.#numeric = numeric;
 		this.#pairs = pairs;
+		this.#few = many ? 0 : WORTH_ROWS * pairs.length;
+	}
+
+	/** True once conductors are no longer answered by a solve each. */
+	get made(): boolean {
+		return this.#made !== undefined;
 	}
 
 	get #y(): Float64Array {
@@ -50,7 +61,7 @@ export class Rows {
 
 	/** out[pair] = base[pair] + factor x (y_pair . b) for pairs from (inclusive) to (exclusive); out may be base. */
 	add(out: Float64Array, base: Float64Array, factor: number, ends: Ends, from: number, to: number): void {
-		if (this.#made === undefined && this.#solves < WORTH_ROWS * this.count) {
+		if (this.#made === undefined && this.#solves < this.#few) {
 			this.#addOnce(out, base, factor, ends, from, to);
 			return;
 		}

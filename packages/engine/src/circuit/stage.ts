@@ -24,14 +24,10 @@ import { type Shift, shifted } from "./shift.js";
 import { solveSmall } from "./small.js";
 import { capacitance, NO_NUMBERS, type Numbers, Solution } from "./solution.js";
 import { type Term, termsOf } from "./term.js";
+import { Watches } from "./watches.js";
 
 /** Most conductors changed at once before a full solve is the cheaper way (bench topic `circuit`). */
 const MOST_TERMS = 100;
-/** Volts by which a difference must move before its automaton is asked anew. */
-const STIRS = 1e-9;
-/** Correction in amperes that moves nothing. */
-const NOTHING = 1e-14;
-
 /** One point in the network, or two. */
 type Pair = readonly [number, number];
 
@@ -49,14 +45,12 @@ export class Stage {
 	readonly #refactored: Refactored;
 	/** Chains into which an ohmmeter pushes its own current. */
 	readonly #metered: ReadonlySet<number>;
-	/** First pair of each automaton's watch. */
-	readonly #watchOf: number[] = [];
-	/** State that each automaton moves to from here without a change. */
+	/** Undefined with all sources dead: then nothing switches. */
+	readonly #watches: Watches | undefined;
+	/** By branch: watched pairs moved per ampere of its correction, in shares of what each may move; NaN until asked for. */
+	readonly #peaks: Float64Array;
+	/** States that follow from here without a change. */
 	readonly #follows: Uint8Array;
-	readonly #next: Uint8Array;
-	readonly #seenBy: readonly number[][];
-	/** No automaton moves from here without a change. */
-	readonly #stays: boolean;
 	#pairsIn: Map<number, number[]> | undefined;
 	#metering: Metering | undefined;
 
@@ -64,6 +58,7 @@ export class Stage {
 	 * @param pairs node pairs looked at; the automata's watches are put before them
 	 * @param metered nodes into which an ohmmeter pushes its own current
 	 * @param follows states of the sound car's next round; without them the point is the settled one
+	 * @param many many changes will be asked: what serves them all is made at the first
 	 * @param trusted smallest pivot of a correction that will do: what is shown needs more digits than an automaton
 	 */
 	constructor(
@@ -73,14 +68,11 @@ export class Stage {
 		metered: readonly number[],
 		readonly follows: Uint8Array | undefined,
 		readonly trusted: number,
+		many: boolean,
 	) {
-		const watched: Pair[] = [];
-		const { automata } = point.standing;
-		if (!dead)
-			for (const { watch } of automata) {
-				this.#watchOf.push(watched.length);
-				watched.push(...watch);
-			}
+		this.#follows = follows ?? point.states;
+		this.#watches = dead ? undefined : new Watches(point, this.#follows);
+		const watched = this.#watches?.pairs ?? [];
 		this.first = watched.length;
 		this.#pairs = watched.concat(pairs);
 		this.#base = Float64Array.from(
@@ -88,17 +80,14 @@ export class Stage {
 			([a, b]) => voltsAt(point.volts, a) - voltsAt(point.volts, b),
 		);
 		this.volts = new Float64Array(this.#pairs.length);
-		this.#rows = new Rows(point.numeric, this.#pairs);
+		this.#rows = new Rows(point.numeric, this.#pairs, many);
 		this.#chains = findChains(point.circuit, point.siemens);
-		this.#ohms = new OwnOhms(point);
+		this.#ohms = new OwnOhms(point, many);
 		this.#cuts = new Cuts(point, pairs);
 		this.#refactored = new Refactored(point);
 		const inside = metered.map((node) => (node < 0 ? -1 : this.#chains.nodeOf[node]!));
 		this.#metered = new Set(inside.filter((chain) => chain >= 0));
-		this.#follows = follows ?? point.states;
-		this.#stays = follows === undefined;
-		this.#next = new Uint8Array(this.#watchOf.length);
-		this.#seenBy = automata.map(({ watch }) => watch.map(() => 0));
+		this.#peaks = new Float64Array(point.circuit.branches.length).fill(Number.NaN);
 	}
 
 	/**
@@ -106,34 +95,41 @@ export class Stage {
 	 * The very array given where none moves. `volts` of the automata's pairs are overwritten.
 	 */
 	next(states: Uint8Array, solution: Solution): Uint8Array {
-		if (states === this.point.states && solution.potentials === undefined && still(solution.c))
-			return this.#stays ? states : this.#follows;
+		if (this.#watches === undefined || (states === this.point.states && this.#isQuiet(solution)))
+			return this.#follows;
 		this.#differences(solution, 0, this.first);
-		const { automata } = this.point.standing;
-		const next = this.#next;
-		let changes = false;
-		let asSound = true;
-		for (let k = 0; k < next.length; k++) {
-			const at = this.#watchOf[k]!;
-			const end = k + 1 < next.length ? this.#watchOf[k + 1]! : this.first;
-			const state = states[k]!;
-			const follows = this.#follows[k]!;
-			let stirs = state !== this.point.states[k];
-			for (let w = at; w < end && !stirs; w++) stirs = Math.abs(this.volts[w]! - this.#base[w]!) > STIRS;
-			const then = stirs ? automata[k]!.spec.next(state, this.#seen(k, at)) : follows;
-			next[k] = then;
-			if (then !== state) changes = true;
-			if (then !== follows) asSound = false;
-		}
-		if (!changes) return states;
-		return asSound ? this.#follows : next.slice();
+		return this.#watches.next(states, this.volts);
 	}
 
-	/** The differences an automaton looks at, in an array kept for it. */
-	#seen(automaton: number, at: number): readonly number[] {
-		const seen = this.#seenBy[automaton]!;
-		for (let w = 0; w < seen.length; w++) seen[w] = this.volts[at + w]!;
-		return seen;
+	/** True where no watched difference can move so far that an automaton answers otherwise than without the change. */
+	#isQuiet({ terms, c, potentials }: Solution): boolean {
+		if (terms.length === 0) return potentials === undefined;
+		if (potentials !== undefined || c.length < terms.length || !this.#rows.made) return false;
+		let most = 0;
+		for (let k = 0; k < terms.length; k++) {
+			const term = terms[k]!;
+			if (term.shift !== undefined && this.#isWatched(term.shift.chain)) return false;
+			most += Math.abs(c[k]!) * this.#peak(term);
+		}
+		return most < 1;
+	}
+
+	#peak(term: Term): number {
+		const sharpness = this.#watches!.sharpness;
+		if (term.branch < 0) return this.#rows.peak(term, sharpness);
+		let peak = this.#peaks[term.branch]!;
+		if (Number.isNaN(peak)) {
+			peak = this.#rows.peak(term, sharpness);
+			this.#peaks[term.branch] = peak;
+		}
+		return peak;
+	}
+
+	/** True where an automaton looks at a point inside the chain. */
+	#isWatched(chain: number): boolean {
+		// In ascending order: the automata's pairs come first.
+		const [first] = this.#pairsInChain(chain);
+		return first !== undefined && first < this.first;
 	}
 
 	/** The correction for a change with the automata in `states`; undefined where it must be solved anew. */
@@ -285,12 +281,6 @@ export class Stage {
 }
 
 const NONE: readonly number[] = [];
-
-/** True where the corrections move nothing. */
-function still(c: Numbers): boolean {
-	for (let k = 0; k < c.length; k++) if (!(Math.abs(c[k]!) < NOTHING)) return false;
-	return true;
-}
 
 function allBranches(terms: readonly Term[]): boolean {
 	for (const { branch } of terms) if (branch < 0) return false;

@@ -4,6 +4,9 @@ import { type DeviceKind, own, PRACTICE, value } from "./types.js";
 /** Reverse leakage, 1 nS: keeps the far side defined and lies beyond any workshop meter. */
 const LEAK_SIEMENS = 1e-9;
 
+/** A conducting junction is released only by a reverse current that is more than rounding. */
+const RELEASE_AMPS = 1e-6;
+
 function junction(kind: string, title: string, volts: number, ohms: number): DeviceKind {
 	return {
 		kind,
@@ -30,9 +33,10 @@ function junction(kind: string, title: string, volts: number, ohms: number): Dev
 				branches: [branch],
 				table: [[{ siemens: LEAK_SIEMENS, emf: 0 }], [{ siemens: 1 / series, emf: forward }]],
 				watch: [[a, b]],
-				// A conducting junction is released only by a reverse current that is more than rounding.
 				next: (state, [across = 0]) =>
-					state === 1 ? ((across - forward) / series < -1e-6 ? 0 : 1) : across > forward ? 1 : 0,
+					state === 1 ? ((across - forward) / series < -RELEASE_AMPS ? 0 : 1) : across > forward ? 1 : 0,
+				slack: (state, [across = 0]) =>
+					Math.abs(across - forward + (state === 1 ? RELEASE_AMPS * series : 0)),
 			});
 		},
 	};

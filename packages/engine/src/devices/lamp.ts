@@ -23,6 +23,8 @@ export const lamp: DeviceKind = {
 		const rated = view.value("at_volts");
 		const hot = view.value("watts") / rated ** 2;
 		const cold = hot / view.value("cold_share");
+		// Once hot it stays hot until the voltage is a good deal lower: no chatter at the edge.
+		const edge = (state: number) => rated * WARM_SHARE * (state === 1 ? 0.5 : 1);
 		const filament = net.branch({ a, b, siemens: cold, spread: 0.15, owner: own(view.part, "filament") });
 		net.automaton({
 			part: view.part.id,
@@ -31,8 +33,8 @@ export const lamp: DeviceKind = {
 			branches: [filament],
 			table: [[{ siemens: cold, emf: 0 }], [{ siemens: hot, emf: 0 }]],
 			watch: [[a, b]],
-			// Once hot it stays hot until the voltage is a good deal lower: no chatter at the edge.
-			next: (state, [volts = 0]) => (Math.abs(volts) > rated * WARM_SHARE * (state === 1 ? 0.5 : 1) ? 1 : 0),
+			next: (state, [volts = 0]) => (Math.abs(volts) > edge(state) ? 1 : 0),
+			slack: (state, [volts = 0]) => Math.abs(Math.abs(volts) - edge(state)),
 		});
 	},
 };

@@ -45,6 +45,7 @@ export const relay: DeviceKind = {
 		}
 		const pullIn = view.value("pull_in_volts");
 		const dropOut = view.value("drop_out_volts");
+		const edge = (state: number) => (state === 1 ? dropOut : pullIn);
 		const take = (row: { siemens: number; emf: number }[]) => row.slice(0, branches.length);
 		net.automaton({
 			part: part.id,
@@ -53,7 +54,8 @@ export const relay: DeviceKind = {
 			branches,
 			table: [take([open, closed]), take([closed, open])],
 			watch: [[inside, coilB]],
-			next: (state, [volts = 0]) => (Math.abs(volts) / SENSED >= (state === 1 ? dropOut : pullIn) ? 1 : 0),
+			next: (state, [volts = 0]) => (Math.abs(volts) / SENSED >= edge(state) ? 1 : 0),
+			slack: (state, [volts = 0]) => Math.abs(Math.abs(volts) - SENSED * edge(state)),
 		});
 	},
 };

@@ -34,6 +34,8 @@ export const starter: DeviceKind = {
 			owner: own(view.part, "motor"),
 		});
 		const pullIn = view.value("pull_in_volts");
+		// Held in it needs about a third of the pull-in voltage: common practice, no source.
+		const edge = (state: number) => (state === 1 ? pullIn / 3 : pullIn);
 		net.automaton({
 			part: view.part.id,
 			element: "solenoid",
@@ -41,8 +43,8 @@ export const starter: DeviceKind = {
 			branches: [motor],
 			table: [[{ siemens: 0, emf: 0 }], [turning]],
 			watch: [[inside, ground]],
-			// Held in it needs about a third of the pull-in voltage: common practice, no source.
-			next: (state, [volts = 0]) => (volts / SENSED >= (state === 1 ? pullIn / 3 : pullIn) ? 1 : 0),
+			next: (state, [volts = 0]) => (volts / SENSED >= edge(state) ? 1 : 0),
+			slack: (state, [volts = 0]) => Math.abs(volts - SENSED * edge(state)),
 		});
 	},
 };

@@ -108,6 +108,7 @@ export const controlUnit: DeviceKind = {
 			],
 			watch: power.watch,
 			next: (_state, volts) => power.of(volts),
+			slack: (_state, volts) => power.slack(volts),
 			idle: new Map(pins.filter((pin) => pin.switched).map((pin) => [pin.branch, pin.element.asleep])),
 		});
 		for (const pin of pins)

@@ -36,9 +36,19 @@ export function limitAutomaton(guarded: Guarded, pin: PinElement, power: Power):
 	const { part, element, branch, across } = guarded;
 	const { limit } = pin;
 	if (limit === undefined || limit === "off")
-		return { part, element, states: ["off"], branches: [], table: [[]], watch: [], next: () => 0 };
+		return {
+			part,
+			element,
+			states: ["off"],
+			branches: [],
+			table: [[]],
+			watch: [],
+			next: () => 0,
+			slack: () => Number.POSITIVE_INFINITY,
+		};
 	const working = [pin.asleep, pin.awake, pin.powered];
 	const rows: readonly BranchState[] = [...working, ...working, pin.asleep, limit.awake, limit.powered];
+	const phaseOf = (state: number) => Math.floor(state / POWER_STATES.length);
 	return {
 		part,
 		element,
@@ -47,11 +57,19 @@ export function limitAutomaton(guarded: Guarded, pin: PinElement, power: Power):
 		table: rows.map((row) => [row]),
 		watch: [across, ...power.watch],
 		next(state, [volts = 0, ...shown]) {
-			const phase = Math.floor(state / POWER_STATES.length);
+			const phase = phaseOf(state);
 			const { siemens, emf } = rows[state]!;
 			const over = Math.abs(siemens * (volts - emf)) > limit.amps;
 			const after = phase === LIMITED ? LIMITED : over ? phase + 1 : 0;
 			return power.of(shown) + after * POWER_STATES.length;
+		},
+		slack(state, [volts = 0, ...shown]) {
+			const { siemens, emf } = rows[state]!;
+			const own =
+				phaseOf(state) === LIMITED || siemens === 0
+					? Number.POSITIVE_INFINITY
+					: Math.abs(Math.abs(volts - emf) - limit.amps / siemens);
+			return Math.min(own, power.slack(shown));
 		},
 	};
 }

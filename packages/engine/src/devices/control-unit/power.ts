@@ -16,6 +16,8 @@ export interface Power {
 	readonly watch: readonly (readonly [NodeName, NodeName])[];
 	/** Number of the {@link POWER_STATES} from the watched volts. */
 	readonly of: (volts: readonly number[]) => number;
+	/** Volts by which each may move before `of` can answer otherwise. */
+	readonly slack: (volts: readonly number[]) => number;
 }
 
 /** @param supply, ground of the unit inside */
@@ -30,6 +32,11 @@ export function powerOf(view: DeviceView, net: NetworkBuilder, supply: NodeName,
 			if (!called) return ASLEEP;
 			if (fed >= enough) return POWERED;
 			return wakes.length > 0 ? AWAKE : ASLEEP;
+		},
+		slack([fed = 0, ...wake]) {
+			let least = Math.abs(fed - enough);
+			for (let k = 0; k < wake.length; k++) least = Math.min(least, Math.abs(wake[k]! - wakeVolts[k]!));
+			return least;
 		},
 	};
 }

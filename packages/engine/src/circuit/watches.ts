@@ -1,0 +1,99 @@
+/**
+ * What the automata look at from one kept point, and how far each difference may move before one of them could answer
+ * otherwise: nearly all changes move all of them by less, and then no automaton need be asked.
+ */
+import type { Automaton, Topology } from "./circuit.js";
+import { type Operating, voltsAt } from "./operating.js";
+
+/** Volts by which a difference must move before its automaton is asked anew. */
+const STIRS = 1e-9;
+/** Share of what an automaton allows that is made use of: its edge itself is left to the automaton. */
+const SAFE = 0.999;
+
+type Pair = readonly [number, number];
+
+export class Watches {
+	/** Every watched pair once. */
+	readonly pairs: readonly Pair[];
+	/** 1 / volts by which each pair may move. */
+	readonly sharpness: Float64Array;
+	readonly #automata: readonly Automaton[];
+	readonly #states: Uint8Array;
+	readonly #base: Float64Array;
+	/** State that each automaton moves to from the point. */
+	readonly #follows: Uint8Array;
+	/** Numbers of the pairs that each automaton looks at. */
+	readonly #at: readonly Int32Array[];
+	/** Volts by which the pairs of each may move. */
+	readonly #slack: Float64Array;
+	readonly #seen: readonly number[][];
+	readonly #next: Uint8Array;
+
+	constructor(point: Operating<Topology>, follows: Uint8Array) {
+		const { automata } = point.standing;
+		const pairs: Pair[] = [];
+		const numbers = new Map<string, number>();
+		this.#at = automata.map(({ watch }) =>
+			Int32Array.from(watch, (pair) => {
+				const key = pair.join();
+				const at = numbers.get(key) ?? pairs.push(pair) - 1;
+				numbers.set(key, at);
+				return at;
+			}),
+		);
+		this.pairs = pairs;
+		this.#automata = automata;
+		this.#states = point.states;
+		this.#follows = follows;
+		this.#base = Float64Array.from(pairs, ([a, b]) => voltsAt(point.volts, a) - voltsAt(point.volts, b));
+		this.#seen = automata.map(({ watch }) => watch.map(() => 0));
+		this.#next = new Uint8Array(automata.length);
+		this.sharpness = new Float64Array(pairs.length);
+		this.#slack = Float64Array.from(automata, ({ spec }, k) => {
+			const slack = Math.max(STIRS, SAFE * spec.slack(point.states[k]!, this.#look(k, this.#base)));
+			for (const w of this.#at[k]!) this.sharpness[w] = Math.max(this.sharpness[w]!, 1 / slack);
+			return slack;
+		});
+	}
+
+	/**
+	 * States that follow from `states` with the pairs at `volts`. The very array given where none moves, the sound
+	 * car's own where all move as there.
+	 */
+	next(states: Uint8Array, volts: Float64Array): Uint8Array {
+		const next = this.#next;
+		let changes = false;
+		let asSound = true;
+		for (let k = 0; k < next.length; k++) {
+			const state = states[k]!;
+			const follows = this.#follows[k]!;
+			const then = this.#stirs(k, state, volts)
+				? this.#automata[k]!.spec.next(state, this.#look(k, volts))
+				: follows;
+			next[k] = then;
+			if (then !== state) changes = true;
+			if (then !== follows) asSound = false;
+		}
+		if (!changes) return states;
+		return asSound ? this.#follows : next.slice();
+	}
+
+	#stirs(automaton: number, state: number, volts: Float64Array): boolean {
+		if (state !== this.#states[automaton]) return true;
+		const at = this.#at[automaton]!;
+		const slack = this.#slack[automaton]!;
+		for (let q = 0; q < at.length; q++) {
+			const w = at[q]!;
+			if (!(Math.abs(volts[w]! - this.#base[w]!) <= slack)) return true;
+		}
+		return false;
+	}
+
+	/** The differences an automaton looks at, in an array kept for it. */
+	#look(automaton: number, volts: Float64Array): readonly number[] {
+		const seen = this.#seen[automaton]!;
+		const at = this.#at[automaton]!;
+		for (let q = 0; q < at.length; q++) seen[q] = volts[at[q]!]!;
+		return seen;
+	}
+}
