@@ -1,7 +1,14 @@
 /** Closed lists of words (docs/tables.md). A misspelt one would silently switch off a caution or a rule, so it is an error. */
 
 /** What a part can be marked with. */
-export const MARKS: readonly string[] = ["pyrotechnic", "high voltage", "wet", "no joints", "fitted by hand"];
+export const MARKS: readonly string[] = [
+	"pyrotechnic",
+	"high voltage",
+	"wet",
+	"no joints",
+	"fitted by hand",
+	"unsealed",
+];
 
 /** What rules and functions must know a part by. */
 export const DUTIES: readonly string[] = [

@@ -7,7 +7,7 @@ import { finding } from "./support/finding.js";
 import { groundNets, isLoom, isThere, netAt } from "./support/nets.js";
 import { changed, type Settled, wholeConditions } from "./support/points.js";
 import { positionOf } from "./support/positions.js";
-import { pinVolts } from "./support/unit-pins.js";
+import { isPowered, pinVolts } from "./support/unit-pins.js";
 import { namesAlong, reach } from "./support/ways.js";
 import { amount, contactText, partText } from "./support/words.js";
 import type { Finding, Rule } from "./types.js";
@@ -85,12 +85,6 @@ function swing(seen: readonly (readonly [position: string, volts: number])[]): n
 	let most = 0;
 	for (const [p, v] of seen) for (const [q, w] of seen) if (p !== q) most = Math.max(most, Math.abs(v - w));
 	return most;
-}
-
-function isPowered(point: Operating, unit: string): boolean {
-	return point.standing.automata.some(
-		({ spec }, k) => spec.part === unit && spec.states[point.states[k]!] === "powered",
-	);
 }
 
 /** The base condition with one switch in another position. */

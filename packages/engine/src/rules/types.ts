@@ -24,5 +24,6 @@ export interface Rule {
 	readonly title: string;
 	/** Where the limit comes from: a standard, a row of reference/, or `common practice, no source`. */
 	readonly source: string;
-	check(circuit: Circuit): Finding[];
+	/** @param before the loom as delivered, where this one is it converted: for rules that compare the two */
+	check(circuit: Circuit, before?: Circuit): Finding[];
 }

@@ -27,7 +27,8 @@ export type RulesAnswer = z.infer<typeof rulesSchema>;
 
 /** @throws CircuitError when the network does not settle */
 export function rulesAnswer(car: Car, which: Which): RulesAnswer {
-	const findings = runRules(car.circuit(which)).map(
+	const before = which === "converted" ? car.circuit("delivered") : undefined;
+	const findings = runRules(car.circuit(which), before).map(
 		({ rule, severity, where, why, mend, path, cautions }) => ({
 			...{ rule, severity, where, why, mend },
 			path: [...path],

@@ -24,8 +24,19 @@ export interface SensorSignal {
 	readonly input: Contact;
 }
 
+const unitPinCache = new WeakMap<Circuit, ReadonlyMap<number, readonly Contact[]>>();
+
 /** Contacts of control units by the net they are on. */
 export function unitPins(circuit: Circuit): ReadonlyMap<number, readonly Contact[]> {
+	let pins = unitPinCache.get(circuit);
+	if (pins === undefined) {
+		pins = findUnitPins(circuit);
+		unitPinCache.set(circuit, pins);
+	}
+	return pins;
+}
+
+function findUnitPins(circuit: Circuit): Map<number, Contact[]> {
 	const pins = new Map<number, Contact[]>();
 	for (const part of circuit.loom.parts.values()) {
 		if (part.kind !== "control unit") continue;

@@ -25,3 +25,10 @@ export function ampsInto(point: Operating, contact: string): number {
 export function pinVolts(point: Operating, contact: string, against = -1): number {
 	return voltsAt(point.volts, point.circuit.node(pinNode(contact))!) - voltsAt(point.volts, against);
 }
+
+/** Is the unit awake and fed? */
+export function isPowered(point: Operating, unit: string): boolean {
+	return point.standing.automata.some(
+		({ spec }, k) => spec.part === unit && spec.states[point.states[k]!] === "powered",
+	);
+}
