@@ -220,15 +220,40 @@ test("serve on a port in use: exit code 2, and what to set", async () => {
 	expect(err).toMatch(new RegExp(`^port ${port} on 127\\.0\\.0\\.1 is in use by another program\\. .*PORT=`));
 });
 
+const COPIES = ["backup", "restore", "export", "import"];
+
+test("a shop backed up and restored, a job exported and imported: the same bytes, and what is wrong is said", async () => {
+	const folder = folderWith({});
+	const [old, fresh, shop, job] = ["old", "fresh", "shop.jsonl", "job.jsonl"].map((name) =>
+		join(folder, name),
+	);
+	const run = async (...words: string[]) => {
+		const { code, out } = await said([...words, "--json"]);
+		return { code, answer: JSON.parse(out) as Record<string, unknown> };
+	};
+	const made = await run("backup", shop!, "--data", old!);
+	expect(made).toMatchObject({
+		code: 0,
+		answer: { file: shop, sha256: expect.stringMatching(/^[0-9a-f]{64}$/) },
+	});
+	expect(await run("restore", shop!, "--data", fresh!)).toEqual(made);
+	expect((await said(["backup", shop!, "--data", old!])).err).toMatch(/this file is there already/);
+	expect((await said(["export", "van", job!, "--data", old!])).err).toMatch(/there is no job 'van'/);
+	expect((await said(["import", shop!, "--data", old!])).err).toMatch(/no job file.*command export/);
+	expect((await said(["restore", shop!, "--database", "postgres://127.0.0.1:1/x"])).err).toMatch(
+		/DATABASE_URL/,
+	);
+});
+
 describe("help", () => {
 	test.each([[], ["--help"], ["help"]])("%j lists the commands", async (...words) => {
 		const { code, out } = await said(words);
 		expect(code).toBe(0);
-		for (const command of ["compare", "rules", "reading", "prove", "power", "find", "serve"])
+		for (const command of ["compare", "rules", "reading", "prove", "power", "find", "serve", ...COPIES])
 			expect(out).toContain(`\n  ${command} `);
 	});
 
-	test.each(["compare", "rules", "reading", "prove", "power", "find", "serve"])(
+	test.each(["compare", "rules", "reading", "prove", "power", "find", "serve", ...COPIES])(
 		"%s has examples and the exit codes",
 		async (command) => {
 			const { code, out } = await said([command, "--help"]);

@@ -1,6 +1,7 @@
 /** The commands, their options and their help. */
 import { Argument, Command, InvalidArgumentError, Option } from "commander";
 import { compare } from "./commands/compare.js";
+import { addCopyCommands, placeOptions } from "./commands/copy-commands.js";
 import { find } from "./commands/find.js";
 import { power } from "./commands/power.js";
 import { prove } from "./commands/prove.js";
@@ -121,12 +122,15 @@ export function program(terminal: Terminal, exit: (code: number) => void): Comma
 		.addOption(
 			new Option(
 				"--host <address>",
-				"0.0.0.0: every network of this machine, open to whoever is on it",
+				"0.0.0.0: every network of this machine; only once an owner is set up (docs/shop.md)",
 			).default("127.0.0.1"),
 		)
-		.addOption(new Option("--data <folder>", "where the database is kept").default("./data"))
+		.addOption(placeOptions()[0]!)
+		.addOption(placeOptions()[1]!)
 		.addOption(json())
 		.action(async (path, options) => exit(await serve(terminal, path, options)));
+
+	addCopyCommands(command, json, terminal, exit);
 
 	return root;
 }

@@ -20,8 +20,15 @@ export type { MisfitAnswer } from "./answers/question.js";
 export { type ReadingAnswer, readingAnswer, readingSchema } from "./answers/reading.js";
 export { type RulesAnswer, rulesAnswer, rulesSchema } from "./answers/rules.js";
 export { parseSheetEntries } from "./answers/sheet-entries.js";
+export type { Copied } from "./copies/copies.js";
 export { type CarFolder, readFolder, readText } from "./folder/read-folder.js";
+export { databaseOf } from "./places.js";
 export type { RunningServer, StartOptions } from "./server/start.js";
+
+/** Backup, restore, export and import. */
+export async function copies(): Promise<typeof import("./copies/copies.js")> {
+	return import("./copies/copies.js");
+}
 
 /**
  * Opens the database, puts in the first car, and listens.

@@ -1,4 +1,5 @@
 /** Where things lie, whether this runs from source or compiled. */
+import { resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 
 /** The repository; this file is packages/shop/src/places.ts or packages/shop/dist/places.js in it. */
@@ -9,3 +10,7 @@ export const WEB_APP = fileURLToPath(new URL("packages/web/dist", ROOT));
 
 /** Folder of the invented car that a new database starts with. */
 export const DEMO_CAR = fileURLToPath(new URL("demo/main", ROOT));
+
+/** The database: the PostgreSQL address where one is given, else the file in the data folder. */
+export const databaseOf = ({ data, database }: { data: string; database?: string | undefined }): string =>
+	database || resolve(data, "loomwright.db");

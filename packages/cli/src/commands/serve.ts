@@ -9,19 +9,23 @@ interface Options {
 	readonly port: number;
 	readonly host: string;
 	readonly data: string;
+	readonly database?: string;
 }
 
 /** Runs until the process is told to stop. */
 export async function serve(
 	terminal: Terminal,
 	folder: string | undefined,
-	{ json, port, host, data }: Options,
+	{ json, ...where }: Options,
 ): Promise<number> {
 	// Listened for from the start, so that being told to stop while starting is not missed.
 	const stopped = toldToStop();
-	const server = await startServer({ port, host, data, folder });
+	const server = await startServer({ ...where, folder });
 	if (json) printJson(terminal, { address: server.address, database: server.database });
-	else terminal.out(`Loomwright is at ${addresses(server.address, host).join(" and ")} (Ctrl+C stops it)\n`);
+	else
+		terminal.out(
+			`Loomwright is at ${addresses(server.address, where.host).join(" and ")} (Ctrl+C stops it)\n`,
+		);
 	await stopped;
 	await server.close();
 	return EXIT.fine;

@@ -1,8 +1,8 @@
 /** Starts the shop's server: database, first job, HTTP. */
-import { resolve } from "node:path";
 import { openCar } from "@loomwright/engine";
 import { readFolder } from "../folder/read-folder.js";
-import { DEMO_CAR, WEB_APP } from "../places.js";
+import { DEMO_CAR, databaseOf, WEB_APP } from "../places.js";
+import { shownName } from "../store/driver/open.js";
 import { Store } from "../store/store.js";
 import { buildApp } from "./app.js";
 
@@ -12,6 +12,8 @@ export interface StartOptions {
 	readonly host: string;
 	/** Folder of the database; made when missing. */
 	readonly data: string;
+	/** Address of a PostgreSQL database; left out: a file in `data`. */
+	readonly database?: string | undefined;
 	/** A car's folder to make a job of, unless there is one of it. Left out: the demo car, in a database without jobs. */
 	readonly folder?: string | undefined;
 	/** Folder of the built tablet app. */
@@ -23,7 +25,7 @@ export interface StartOptions {
 export interface RunningServer {
 	/** `http://127.0.0.1:8080` */
 	readonly address: string;
-	/** The database file. */
+	/** The database file, or address without its password. */
 	readonly database: string;
 	/** Lets what is under way finish, then closes the database. */
 	close(): Promise<void>;
@@ -46,7 +48,7 @@ export class StartError extends Error {
  *   TableErrors when the folder is no car
  */
 export async function start(options: StartOptions): Promise<RunningServer> {
-	const database = resolve(options.data, "loomwright.db");
+	const database = databaseOf(options);
 	const store = await Store.open(database);
 	try {
 		await firstJob(store, options.folder);
@@ -56,7 +58,7 @@ export async function start(options: StartOptions): Promise<RunningServer> {
 			const address = await app.listen({ port: options.port, host: options.host });
 			return {
 				address,
-				database,
+				database: shownName(database),
 				close: async () => {
 					await app.close();
 					await store.close();

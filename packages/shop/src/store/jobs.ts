@@ -47,19 +47,21 @@ export async function addJob(trx: Transaction<Schema>, job: NewJob, created: str
 	return row;
 }
 
-export async function freeId(db: Kysely<Schema>, title: string): Promise<string> {
-	const stem =
-		title
-			.normalize("NFKD")
-			.toLowerCase()
-			.replace(/[^a-z0-9]+/g, "-")
-			.slice(0, 40)
-			.replace(/^-|-$/g, "") || "job";
+/** @param wanted taken unless another job has it; left out: made of the title */
+export async function freeId(db: Kysely<Schema>, title: string, wanted = stemOf(title)): Promise<string> {
 	const taken = new Set((await listJobs(db)).map((job) => job.id));
-	let id = stem;
-	for (let n = 2; taken.has(id); n += 1) id = `${stem}-${n}`;
+	let id = wanted;
+	for (let n = 2; taken.has(id); n += 1) id = `${wanted}-${n}`;
 	return id;
 }
+
+const stemOf = (title: string): string =>
+	title
+		.normalize("NFKD")
+		.toLowerCase()
+		.replace(/[^a-z0-9]+/g, "-")
+		.slice(0, 40)
+		.replace(/^-|-$/g, "") || "job";
 
 /** The files of a job by name: its tables, or its practice evidence. */
 export async function filesOf(

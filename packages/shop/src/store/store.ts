@@ -2,6 +2,8 @@
 import type { Kysely, Transaction } from "kysely";
 import { type Attachment, attachmentOf, putAttachment } from "./attachments.js";
 import { isAddress, type Limits, openDatabase, shownName } from "./driver/open.js";
+import { importLines, restoreLines } from "./dump/read.js";
+import { dumpLines } from "./dump/write.js";
 import {
 	appendEntry,
 	type Entry,
@@ -129,6 +131,27 @@ export class Store {
 
 	attachment(job: string, id: string): Promise<Attachment | undefined> {
 		return this.read((db) => attachmentOf(db, job, id));
+	}
+
+	/** The whole shop, or one job, as the lines of a file (docs/shop.md), all of one moment. */
+	dump(job: string | undefined, take: (lines: AsyncIterable<string>) => Promise<void>): Promise<void> {
+		return this.read((db) =>
+			db
+				.transaction()
+				.setIsolationLevel("repeatable read")
+				.setAccessMode("read only")
+				.execute((trx) => take(dumpLines(trx, job))),
+		);
+	}
+
+	/** Puts a whole shop into a database that is empty, or nothing. @throws DumpError */
+	restore(lines: AsyncIterable<string>): Promise<void> {
+		return this.write((trx) => restoreLines(trx, lines));
+	}
+
+	/** Puts a job of another shop into this one, or nothing. @throws DumpError */
+	importJob(lines: AsyncIterable<string>): Promise<JobRow> {
+		return this.write((trx) => importLines(trx, lines));
 	}
 
 	/** Asks, the database's own failures told in words. */
