@@ -1,11 +1,14 @@
 /**
- * X = A^-1 B, four right-hand sides at a time so that each entry of L is read once for four products.
+ * X = A^-1 B for many right-hand sides together, so that each entry of L is read once for several products.
  * O(|L| columns).
  */
 import { type Numeric, requireUsable } from "./factor.js";
 
-/** Right-hand sides taken together. */
+/** Columns of the inverse taken together. */
 const WIDTH = 4;
+
+/** Right-hand sides worked on together: their part of a row is a few lines of memory, that of all rows fits a cache. */
+const STRIP = 64;
 
 /**
  * Solves A X = B, B overwritten by X.
@@ -13,23 +16,44 @@ const WIDTH = 4;
  * @param b n x count, interleaved: entry i of right-hand side r at b[i * count + r]
  */
 export function solveMany(numeric: Numeric, b: Float64Array, count: number): Float64Array {
-	const { n, perm } = numeric.symbolic;
+	const { n } = numeric.symbolic;
 	if (b.length !== n * count) {
 		throw new RangeError(`right-hand sides have ${b.length} entries, expected ${n} x ${count}`);
 	}
-	const x = new Float64Array(n * WIDTH);
-	for (let first = 0; first < count; first += WIDTH) {
-		const width = Math.min(WIDTH, count - first);
-		if (width < WIDTH) x.fill(0);
-		for (let k = 0; k < n; k++) {
-			for (let r = 0; r < width; r++) x[k * WIDTH + r] = b[perm[k] * count + first + r];
-		}
-		solveBlock(numeric, x);
-		for (let k = 0; k < n; k++) {
-			for (let r = 0; r < width; r++) b[perm[k] * count + first + r] = x[k * WIDTH + r];
-		}
+	requireUsable(numeric);
+	for (let first = 0; first < count; first += STRIP) {
+		solveStrip(numeric, b, count, first, Math.min(STRIP, count - first));
 	}
 	return b;
+}
+
+/** Right-hand sides first .. first + width, row by row in place: what follows in memory is worked on one after another. */
+function solveStrip(numeric: Numeric, b: Float64Array, count: number, first: number, width: number): void {
+	const { n, perm, lPtr, lRow } = numeric.symbolic;
+	const { lower, pivots } = numeric;
+	for (let j = 0; j < n; j++) {
+		const from = perm[j] * count + first;
+		if (isZero(b, from, width)) continue;
+		for (let p = lPtr[j], end = lPtr[j + 1]; p < end; p++)
+			take(b, perm[lRow[p]] * count + first, from, lower[p], width);
+	}
+	for (let j = n - 1; j >= 0; j--) {
+		const at = perm[j] * count + first;
+		const d = pivots[j];
+		for (let q = at; q < at + width; q++) b[q] /= d;
+		for (let p = lPtr[j], end = lPtr[j + 1]; p < end; p++)
+			take(b, at, perm[lRow[p]] * count + first, lower[p], width);
+	}
+}
+
+/** b[to ..] -= l b[from ..]. */
+function take(b: Float64Array, to: number, from: number, l: number, width: number): void {
+	for (let q = 0; q < width; q++) b[to + q] -= l * b[from + q];
+}
+
+function isZero(b: Float64Array, from: number, width: number): boolean {
+	for (let q = from; q < from + width; q++) if (b[q] !== 0) return false;
+	return true;
 }
 
 /**
