@@ -43,7 +43,7 @@ const NOTHING_TOUCHED: Touched = {
 /** A car made ready for finding: its faults listed, what each does to codes and functions remembered. */
 export class Finder {
 	readonly faults: readonly Fault[];
-	readonly #watch: Watch;
+	readonly watch: Watch;
 
 	constructor(car: Findable, of: Evidence["of"]) {
 		const loom = of === "delivered" ? car.delivered : car.converted;
@@ -56,15 +56,15 @@ export class Finder {
 		this.faults = faultSet({ circuit, loom, touched, steps });
 		const changes = this.faults.flatMap((fault) => fault.patterns.map((pattern) => pattern.change));
 		const needed = new Set(changes.flatMap((change) => nodesNeeded(circuit, change)));
-		this.#watch = new Watch(circuit, needed, changes.length);
+		this.watch = new Watch(circuit, needed, changes.length);
 	}
 
 	/** Ranks every fault under the evidence and proposes the next reading. */
 	find(evidence: Evidence): Found {
-		const { items, unknown } = itemsOf(this.#watch, evidence);
+		const { items, unknown } = itemsOf(this.watch, evidence);
 		const { weighed, pairs } = posterior(this.faults, items, evidence);
 		const leading = leadingOf(weighed);
-		const { circuit, reader } = this.#watch;
+		const { circuit, reader } = this.watch;
 		const questions = candidates(circuit, leading, evidence);
 		const last = evidence.occasions.flatMap((o) => o.readings).at(-1);
 		const { steps, groups } = rateSteps(circuit, reader, questions, leading, last);
@@ -72,15 +72,16 @@ export class Finder {
 		const faults = weighed
 			.filter((w) => w.fault !== undefined)
 			.slice(0, MOST_SHOWN)
-			.map((w): RankedFault => ranked(w, groupOf, items, this.#watch));
-		const first = leading.filter((w) => groupOf.get(w) === groups[0]);
+			.map((w): RankedFault => ranked(w, groupOf, items, this.watch));
+		const shares = sharesOf(leading, groups);
 		return {
 			faults,
 			sound: weighed.find((w) => w.fault === undefined)!.posterior,
-			settled: steps.length === 0 || first.reduce((sum, w) => sum + w.posterior, 0) > SETTLED,
+			settled: steps.length === 0 || shares[0]! > SETTLED,
+			bits: -shares.reduce((sum, p) => sum + p * Math.log2(p), 0),
 			next: steps[0],
 			others: steps.slice(1),
-			actions: rateActions(this.#watch.circuit.loom, leading),
+			actions: rateActions(this.watch.circuit.loom, leading),
 			contradictions: [...unknown, ...contradictions(weighed[0]!, items)],
 			considered: {
 				singles: this.faults.filter((f) => f.patterns.length === 1).length,
@@ -107,6 +108,16 @@ function leadingOf(weighed: readonly Weighed[]): Weighed[] {
 		sum += w.posterior;
 	}
 	return leading;
+}
+
+/** Share of belief in each group, the first's first. */
+function sharesOf(leading: readonly Weighed[], groups: readonly number[]): number[] {
+	const shares: number[] = [];
+	const sum = leading.reduce((all, w) => all + w.posterior, 0);
+	groups.forEach((group, k) => {
+		shares[group] = (shares[group] ?? 0) + leading[k]!.posterior / sum;
+	});
+	return shares;
 }
 
 function ranked(

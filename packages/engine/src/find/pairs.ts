@@ -28,11 +28,13 @@ export interface Pair {
 
 /**
  * @param singles weighed by the telling items `early`, most promising first
+ * @param told all telling items
  * @param best log of prior times likelihood of the best hypothesis so far
  */
 export function pairsWorthWeighing(
 	singles: readonly Weighing[],
 	early: readonly Item[],
+	told: readonly Item[],
 	best: number,
 ): Pair[] {
 	const byPrior = [...singles].sort((x, y) => y.prior - x.prior);
@@ -41,7 +43,8 @@ export function pairsWorthWeighing(
 	if (priors.length < 2 || priors[0]! + priors[1]! < least || early.length === 0) return [];
 	const sound = early.map((item) => itemLog(NO_FAULT, item));
 	// The most probable whatever they explain: two may do together what neither does alone (two grounds side by side).
-	const candidates = new Set<Weighing>(byPrior.slice(0, MOST_BY_PRIOR));
+	const likely = new Set<Weighing>(byPrior.slice(0, MOST_BY_PRIOR));
+	const candidates = new Set(likely);
 	// The best few for each item: a fault that explains what the leading ones do not must not be crowded out.
 	early.forEach((item, k) => {
 		let taken = 0;
@@ -52,12 +55,31 @@ export function pairsWorthWeighing(
 			taken++;
 		}
 	});
+	const logs = new Map([...candidates].map((w) => [w, told.map((item) => itemLog(w, item))]));
 	const pairs: Pair[] = [];
 	[...candidates].forEach((one, k, all) => {
-		for (const two of all.slice(k + 1))
-			if (one.prior + two.prior >= least) pairs.push({ fault: pairOf(one, two), of: [one, two] });
+		for (const two of all.slice(k + 1)) {
+			const prior = one.prior + two.prior;
+			if (prior < least) continue;
+			const together = likely.has(one) && likely.has(two);
+			if (together || prior + eachExplains(logs.get(one)!, logs.get(two)!) >= least)
+				pairs.push({ fault: pairOf(one, two), of: [one, two] });
+		}
 	});
 	return pairs;
+}
+
+/** Log likelihood where each of two explains what it can; none where the second explains nothing that the first does not. */
+function eachExplains(one: readonly number[], two: readonly number[]): number {
+	let both = 0;
+	let first = 0;
+	let second = 0;
+	for (let k = 0; k < one.length; k++) {
+		first += one[k]!;
+		second += two[k]!;
+		both += Math.max(one[k]!, two[k]!);
+	}
+	return both > Math.max(first, second) + Math.log(EXPLAINS) ? both : Number.NEGATIVE_INFINITY;
 }
 
 function pairOf(one: Weighing, two: Weighing): Fault {

@@ -80,9 +80,7 @@ export function posterior(
 		patterns += fault.patterns.length;
 		return beginWeighing(fault, fault.prior, early, evidence, first);
 	});
-	const bounds = new Map<Weighing, number>(explaining.map((w) => [w, total(w)]));
-	const bound = (w: Weighing) => bounds.get(w)!;
-	explaining.sort((x, y) => bound(y) - bound(x));
+	explaining.sort((x, y) => y.bound - x.bound);
 	const telling = early.length + late.length > 0;
 	let soundTelling = Number.NEGATIVE_INFINITY;
 	const ends = new Map<Weighing, number>();
@@ -104,7 +102,7 @@ export function posterior(
 		const others = sorted.slice(first);
 		let gone = 0;
 		while (others.length > 0) {
-			gone += Math.exp(bound(others.at(-1)!) - best);
+			gone += Math.exp(others.at(-1)!.bound - best);
 			if (gone > LET_GO) break;
 			others.pop();
 		}
@@ -113,16 +111,15 @@ export function posterior(
 	finishAll(explaining, FIRST);
 	const told = [...early, ...late];
 	const pairs: Weighing[] = [];
-	for (const { fault, of } of withPairs ? pairsWorthWeighing(explaining, early, best) : []) {
+	for (const { fault, of } of withPairs ? pairsWorthWeighing(explaining, early, told, best) : []) {
 		const pair = beginWeighing(fault, fault.prior, early, evidence);
-		bounds.set(pair, total(pair));
-		if (bound(pair) < best + Math.log(LET_GO)) continue;
+		if (pair.bound < best + Math.log(LET_GO)) continue;
 		// A partner that adds nothing is no explanation, only a second fault that might be there unseen.
 		const alone = Math.max(...of.map((w) => toldBy(w, told, evidence)));
 		if (toldBy(pair, told, evidence) > alone + Math.log(EXPLAINS)) pairs.push(pair);
 	}
 	finishAll(
-		pairs.sort((x, y) => bound(y) - bound(x)),
+		pairs.sort((x, y) => y.bound - x.bound),
 		0,
 	);
 	const all = logSum([...ends.values()]);

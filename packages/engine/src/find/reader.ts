@@ -57,6 +57,11 @@ export class Reader {
 		return this.#reads.get(key);
 	}
 
+	/** The number of a change's condensed form: changes that come to the same at all contacts give the same object. */
+	stands(change: Change): Change {
+		return this.#soundCar().stands(change);
+	}
+
 	#soundCar(): SoundCar {
 		this.#sound ??= new SoundCar(this.circuit, [], new Set([...this.needed, ...this.#points()]));
 		return this.#sound;

@@ -96,6 +96,8 @@ export interface Found {
 	readonly sound: number;
 	/** Nothing more need be measured: one group of faults that look alike holds nearly all belief, or no reading tells more. */
 	readonly settled: boolean;
+	/** What readings could still tell, in bits: at yes or no each, so many readings to go. */
+	readonly bits: number;
 	/** Best reading to take next; offered also once it is settled, where some reading still tells something. */
 	readonly next: NextStep | undefined;
 	/** Other steps worth taking, best first. */

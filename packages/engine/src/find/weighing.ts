@@ -30,7 +30,8 @@ export function runsOf(evidence: Evidence, shakenBy: string): number[][] {
 
 /** log(sum of exp), safe for large negative terms. */
 export function logSum(terms: readonly number[]): number {
-	const most = Math.max(...terms);
+	let most = Number.NEGATIVE_INFINITY;
+	for (const term of terms) if (term > most) most = term;
 	if (most === Number.NEGATIVE_INFINITY) return most;
 	let sum = 0;
 	for (const term of terms) sum += Math.exp(term - most);
@@ -68,11 +69,17 @@ export interface Weighing {
 	readonly prior: number;
 	/** Number of its first pattern among all patterns of the car; -1: not numbered. */
 	readonly first: number;
+	/** Log of prior times likelihood of the items it began with: no item makes it more than this. */
+	readonly bound: number;
 }
 
 /** Log of prior times likelihood of the items weighed so far. */
-export function total({ logs, patterns, prior }: Weighing): number {
+export function total({ logs, patterns, prior }: Omit<Weighing, "bound">): number {
 	let sum = prior;
+	if (patterns.length === 1) {
+		for (const run of logs) sum += run[0]!;
+		return sum;
+	}
 	for (const run of logs) sum += logSum(run.map((log, p) => Math.log(patterns[p]!.weight) + log));
 	return sum;
 }
@@ -100,7 +107,8 @@ export function beginWeighing(
 	const patterns = fault?.patterns ?? [SOUND_PATTERN];
 	const runs = runsOf(evidence, fault?.shakenBy ?? "");
 	const logs = patternLogs(fault, patterns, runs, items, first);
-	return { fault, patterns, runs, logs, prior: Math.log(prior), first };
+	const begun = { fault, patterns, runs, logs, prior: Math.log(prior), first };
+	return { ...begun, bound: total(begun) };
 }
 
 /** Log likelihood of one item under a hypothesis, its patterns weighted. */
@@ -109,6 +117,7 @@ export function itemLog(
 	item: Item,
 ): number {
 	const patterns = fault?.patterns ?? [SOUND_PATTERN];
+	if (patterns.length === 1) return item.log(fault, patterns[0]!, first);
 	const log = (pattern: Pattern, p: number) => item.log(fault, pattern, first < 0 ? first : first + p);
 	return logSum(patterns.map((pattern, p) => Math.log(pattern.weight) + log(pattern, p)));
 }
