@@ -37,10 +37,14 @@ export class Refactored {
 	#places: Places | undefined;
 	/** The point's own between calls. */
 	readonly #siemens: Float64Array;
+	/** Walk in which each node was last met. */
+	readonly #mark: Int32Array;
+	#stamp = 0;
 
 	constructor(point: Operating<Topology>) {
 		this.#point = point;
 		this.#siemens = point.siemens.slice();
+		this.#mark = new Int32Array(point.circuit.nodes.length);
 	}
 
 	/** All potentials under changes of branches; undefined where too large a part comes loose. */
@@ -132,6 +136,10 @@ export class Refactored {
 	/** Parts that what opens leaves without a way to the reference or a hold. Few points lie in such a part. */
 	#loose(terms: readonly Term[]): Part[] {
 		const parts: Part[] = [];
+		let openings = 0;
+		for (const { before, after } of terms) if (before > 0 && after === 0) openings++;
+		// Bridges are taken out before, and one opening that is none cuts nothing off.
+		if (openings < 2) return parts;
 		for (const { after, a, b } of terms) {
 			if (after > 0) continue;
 			for (const node of [a, b]) {
@@ -147,17 +155,24 @@ export class Refactored {
 	#partOf(node: number): Part | undefined {
 		const { around, held } = this.#places!;
 		const { branches } = this.#point.circuit;
-		const part = new Set([node]);
-		for (const at of part) {
-			if (held.has(at) || part.size > MOST_LOOSE) return undefined;
+		const walked = [node];
+		const mark = this.#mark;
+		const now = ++this.#stamp;
+		mark[node] = now;
+		for (let q = 0; q < walked.length; q++) {
+			const at = walked[q]!;
+			if (held.has(at) || walked.length > MOST_LOOSE) return undefined;
 			for (const k of around[at]!) {
 				if (this.#siemens[k] === 0) continue;
 				const { a, b } = branches[k]!;
 				if (a < 0 || b < 0) return undefined;
-				part.add(a === at ? b : a);
+				const next = a === at ? b : a;
+				if (mark[next] === now) continue;
+				mark[next] = now;
+				walked.push(next);
 			}
 		}
-		return part;
+		return new Set(walked);
 	}
 }
 

@@ -24,8 +24,8 @@ export class Watches {
 	readonly #follows: Uint8Array;
 	/** Numbers of the pairs that each automaton looks at. */
 	readonly #at: readonly Int32Array[];
-	/** Volts by which the pairs of each may move. */
-	readonly #slack: Float64Array;
+	/** Numbers of the automata that look at each pair. */
+	readonly #by: readonly number[][];
 	readonly #seen: readonly number[][];
 	readonly #next: Uint8Array;
 
@@ -49,10 +49,13 @@ export class Watches {
 		this.#seen = automata.map(({ watch }) => watch.map(() => 0));
 		this.#next = new Uint8Array(automata.length);
 		this.sharpness = new Float64Array(pairs.length);
-		this.#slack = Float64Array.from(automata, ({ spec }, k) => {
+		this.#by = pairs.map(() => []);
+		automata.forEach(({ spec }, k) => {
 			const slack = Math.max(STIRS, SAFE * spec.slack(point.states[k]!, this.#look(k, this.#base)));
-			for (const w of this.#at[k]!) this.sharpness[w] = Math.max(this.sharpness[w]!, 1 / slack);
-			return slack;
+			for (const w of this.#at[k]!) {
+				this.#by[w]!.push(k);
+				this.sharpness[w] = Math.max(this.sharpness[w]!, 1 / slack);
+			}
 		});
 	}
 
@@ -62,31 +65,20 @@ export class Watches {
 	 */
 	next(states: Uint8Array, volts: Float64Array): Uint8Array {
 		const next = this.#next;
-		let changes = false;
+		next.set(this.#follows);
 		let asSound = true;
-		for (let k = 0; k < next.length; k++) {
-			const state = states[k]!;
-			const follows = this.#follows[k]!;
-			const then = this.#stirs(k, state, volts)
-				? this.#automata[k]!.spec.next(state, this.#look(k, volts))
-				: follows;
+		const ask = (k: number) => {
+			const then = this.#automata[k]!.spec.next(states[k]!, this.#look(k, volts));
 			next[k] = then;
-			if (then !== state) changes = true;
-			if (then !== follows) asSound = false;
-		}
-		if (!changes) return states;
+			if (then !== this.#follows[k]) asSound = false;
+		};
+		// All others see what they saw from the point, or nearly, and move as there.
+		for (let k = 0; k < next.length; k++) if (states[k] !== this.#states[k]) ask(k);
+		for (let w = 0; w < volts.length && w < this.pairs.length; w++)
+			if (!(Math.abs(volts[w]! - this.#base[w]!) * this.sharpness[w]! < 1))
+				for (const k of this.#by[w]!) if (states[k] === this.#states[k]) ask(k);
+		if (same(next, states)) return states;
 		return asSound ? this.#follows : next.slice();
-	}
-
-	#stirs(automaton: number, state: number, volts: Float64Array): boolean {
-		if (state !== this.#states[automaton]) return true;
-		const at = this.#at[automaton]!;
-		const slack = this.#slack[automaton]!;
-		for (let q = 0; q < at.length; q++) {
-			const w = at[q]!;
-			if (!(Math.abs(volts[w]! - this.#base[w]!) <= slack)) return true;
-		}
-		return false;
 	}
 
 	/** The differences an automaton looks at, in an array kept for it. */
@@ -96,4 +88,9 @@ export class Watches {
 		for (let q = 0; q < at.length; q++) seen[q] = volts[at[q]!]!;
 		return seen;
 	}
+}
+
+function same(one: Uint8Array, two: Uint8Array): boolean {
+	for (let k = 0; k < one.length; k++) if (one[k] !== two[k]) return false;
+	return true;
 }
