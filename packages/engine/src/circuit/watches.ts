@@ -51,11 +51,11 @@ export class Watches {
 		this.sharpness = new Float64Array(pairs.length);
 		this.#by = pairs.map(() => []);
 		automata.forEach(({ spec }, k) => {
-			const slack = Math.max(STIRS, SAFE * spec.slack(point.states[k]!, this.#look(k, this.#base)));
-			for (const w of this.#at[k]!) {
+			const slack = spec.slack(point.states[k]!, this.#look(k, this.#base));
+			this.#at[k]!.forEach((w, q) => {
 				this.#by[w]!.push(k);
-				this.sharpness[w] = Math.max(this.sharpness[w]!, 1 / slack);
-			}
+				this.sharpness[w] = Math.max(this.sharpness[w]!, 1 / Math.max(STIRS, SAFE * slack[q]!));
+			});
 		});
 	}
 
@@ -66,19 +66,20 @@ export class Watches {
 	next(states: Uint8Array, volts: Float64Array): Uint8Array {
 		const next = this.#next;
 		next.set(this.#follows);
-		let asSound = true;
-		const ask = (k: number) => {
-			const then = this.#automata[k]!.spec.next(states[k]!, this.#look(k, volts));
-			next[k] = then;
-			if (then !== this.#follows[k]) asSound = false;
-		};
 		// All others see what they saw from the point, or nearly, and move as there.
-		for (let k = 0; k < next.length; k++) if (states[k] !== this.#states[k]) ask(k);
-		for (let w = 0; w < volts.length && w < this.pairs.length; w++)
-			if (!(Math.abs(volts[w]! - this.#base[w]!) * this.sharpness[w]! < 1))
-				for (const k of this.#by[w]!) if (states[k] === this.#states[k]) ask(k);
+		for (let k = 0; k < next.length; k++)
+			if (states[k] !== this.#states[k]) next[k] = this.#asked(k, states, volts);
+		for (let w = 0; w < this.pairs.length; w++) {
+			if (Math.abs(volts[w]! - this.#base[w]!) * this.sharpness[w]! < 1) continue;
+			const by = this.#by[w]!;
+			for (let q = 0; q < by.length; q++) next[by[q]!] = this.#asked(by[q]!, states, volts);
+		}
 		if (same(next, states)) return states;
-		return asSound ? this.#follows : next.slice();
+		return same(next, this.#follows) ? this.#follows : next.slice();
+	}
+
+	#asked(automaton: number, states: Uint8Array, volts: Float64Array): number {
+		return this.#automata[automaton]!.spec.next(states[automaton]!, this.#look(automaton, volts));
 	}
 
 	/** The differences an automaton looks at, in an array kept for it. */

@@ -35,8 +35,9 @@ function junction(kind: string, title: string, volts: number, ohms: number): Dev
 				watch: [[a, b]],
 				next: (state, [across = 0]) =>
 					state === 1 ? ((across - forward) / series < -RELEASE_AMPS ? 0 : 1) : across > forward ? 1 : 0,
-				slack: (state, [across = 0]) =>
+				slack: (state, [across = 0]) => [
 					Math.abs(across - forward + (state === 1 ? RELEASE_AMPS * series : 0)),
+				],
 			});
 		},
 	};

@@ -34,7 +34,7 @@ export const lamp: DeviceKind = {
 			table: [[{ siemens: cold, emf: 0 }], [{ siemens: hot, emf: 0 }]],
 			watch: [[a, b]],
 			next: (state, [volts = 0]) => (Math.abs(volts) > edge(state) ? 1 : 0),
-			slack: (state, [volts = 0]) => Math.abs(Math.abs(volts) - edge(state)),
+			slack: (state, [volts = 0]) => [Math.abs(Math.abs(volts) - edge(state))],
 		});
 	},
 };

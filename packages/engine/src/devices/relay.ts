@@ -55,7 +55,7 @@ export const relay: DeviceKind = {
 			table: [take([open, closed]), take([closed, open])],
 			watch: [[inside, coilB]],
 			next: (state, [volts = 0]) => (Math.abs(volts) / SENSED >= edge(state) ? 1 : 0),
-			slack: (state, [volts = 0]) => Math.abs(Math.abs(volts) - SENSED * edge(state)),
+			slack: (state, [volts = 0]) => [Math.abs(Math.abs(volts) - SENSED * edge(state))],
 		});
 	},
 };

@@ -44,7 +44,7 @@ export const starter: DeviceKind = {
 			table: [[{ siemens: 0, emf: 0 }], [turning]],
 			watch: [[inside, ground]],
 			next: (state, [volts = 0]) => (volts / SENSED >= edge(state) ? 1 : 0),
-			slack: (state, [volts = 0]) => Math.abs(volts - SENSED * edge(state)),
+			slack: (state, [volts = 0]) => [Math.abs(volts - SENSED * edge(state))],
 		});
 	},
 };

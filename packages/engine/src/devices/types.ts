@@ -56,8 +56,8 @@ export interface AutomatonSpec {
 	readonly watch: readonly (readonly [NodeName, NodeName])[];
 	/** The state that follows, from the watched differences in volts. Must be pure. */
 	readonly next: (state: number, volts: readonly number[]) => number;
-	/** Volts: while every watched difference moves by less than this from those given, `next` answers the same. */
-	readonly slack: (state: number, volts: readonly number[]) => number;
+	/** Volts, for each watched difference: while all move by less than that from those given, `next` answers the same. */
+	readonly slack: (state: number, volts: readonly number[]) => readonly number[];
 	/** Of a part that runs or does not: what its branches are, by number, when it does not, whatever it is meant to do. */
 	readonly idle?: ReadonlyMap<number, BranchState>;
 }

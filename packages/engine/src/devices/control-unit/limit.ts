@@ -44,7 +44,7 @@ export function limitAutomaton(guarded: Guarded, pin: PinElement, power: Power):
 			table: [[]],
 			watch: [],
 			next: () => 0,
-			slack: () => Number.POSITIVE_INFINITY,
+			slack: () => [],
 		};
 	const working = [pin.asleep, pin.awake, pin.powered];
 	const rows: readonly BranchState[] = [...working, ...working, pin.asleep, limit.awake, limit.powered];
@@ -69,7 +69,7 @@ export function limitAutomaton(guarded: Guarded, pin: PinElement, power: Power):
 				phaseOf(state) === LIMITED || siemens === 0
 					? Number.POSITIVE_INFINITY
 					: Math.abs(Math.abs(volts - emf) - limit.amps / siemens);
-			return Math.min(own, power.slack(shown));
+			return [own, ...power.slack(shown)];
 		},
 	};
 }

@@ -17,7 +17,7 @@ export interface Power {
 	/** Number of the {@link POWER_STATES} from the watched volts. */
 	readonly of: (volts: readonly number[]) => number;
 	/** Volts by which each may move before `of` can answer otherwise. */
-	readonly slack: (volts: readonly number[]) => number;
+	readonly slack: (volts: readonly number[]) => readonly number[];
 }
 
 /** @param supply, ground of the unit inside */
@@ -33,10 +33,9 @@ export function powerOf(view: DeviceView, net: NetworkBuilder, supply: NodeName,
 			if (fed >= enough) return POWERED;
 			return wakes.length > 0 ? AWAKE : ASLEEP;
 		},
-		slack([fed = 0, ...wake]) {
-			let least = Math.abs(fed - enough);
-			for (let k = 0; k < wake.length; k++) least = Math.min(least, Math.abs(wake[k]! - wakeVolts[k]!));
-			return least;
-		},
+		slack: ([fed = 0, ...wake]) => [
+			Math.abs(fed - enough),
+			...wake.map((volts, k) => Math.abs(volts - wakeVolts[k]!)),
+		],
 	};
 }
