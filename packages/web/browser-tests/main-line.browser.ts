@@ -18,7 +18,14 @@ test("the app opens on the demo job and leads along the line", async () => {
 	await page.getByRole("link", { name: "Begin with the changes" }).tap();
 	await page.getByRole("heading", { level: 1, name: "Changes" }).waitFor();
 	const stages = page.getByRole("navigation", { name: "The line of work" }).getByRole("link");
-	expect(await stages.allTextContents()).toEqual(["Changes", "Checks", "Reading", "Find"]);
+	expect(await stages.allTextContents()).toEqual([
+		"Changes",
+		"Checks",
+		"Reading",
+		"Prove",
+		"Power up",
+		"Find",
+	]);
 	expect(await stages.first().getAttribute("aria-current")).toBe("page");
 });
 

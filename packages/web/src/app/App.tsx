@@ -2,6 +2,8 @@
 import { Changes } from "../features/changes/Changes.js";
 import { Checks } from "../features/checks/Checks.js";
 import { Find } from "../features/find/Find.js";
+import { PowerUp } from "../features/power/PowerUp.js";
+import { Prove } from "../features/prove/Prove.js";
 import { ReadingStage } from "../features/reading/ReadingStage.js";
 import { Start } from "../features/start/Start.js";
 import { Caution } from "./Caution.js";
@@ -14,6 +16,8 @@ const STAGE_VIEWS: Readonly<Record<Stage, () => React.ReactNode>> = {
 	changes: Changes,
 	checks: Checks,
 	reading: ReadingStage,
+	prove: Prove,
+	power: PowerUp,
 	find: Find,
 };
 

@@ -15,5 +15,15 @@ export const LINE: readonly LineStage[] = [
 	},
 	{ stage: "checks", name: "Checks", asks: "What is wrong with the loom before anyone cuts or powers up?" },
 	{ stage: "reading", name: "Reading", asks: "What should the meter show between two points?" },
+	{
+		stage: "prove",
+		name: "Prove",
+		asks: "Which readings, before power, would show any mistake in the finished loom?",
+	},
+	{
+		stage: "power",
+		name: "Power up",
+		asks: "What is connected next, and what must be true before going on?",
+	},
 	{ stage: "find", name: "Find", asks: "Which fault explains what was seen, and what to measure next?" },
 ];

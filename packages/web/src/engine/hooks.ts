@@ -74,3 +74,24 @@ export function useFound(evidence: Evidence | undefined) {
 		...SURE,
 	});
 }
+
+/** The readings before power; computed once for a car and kept on this tablet. */
+export function useProveSheet() {
+	const { job, prover, kept } = useCar();
+	return useQuery({
+		queryKey: ["prove", job.id],
+		queryFn: async () => {
+			const known = await kept.read();
+			if (known) return known;
+			const sheet = await prover().call("prove");
+			await kept.write(sheet);
+			return sheet;
+		},
+		...SURE,
+	});
+}
+
+export function usePowerUp() {
+	const { job, prover } = useCar();
+	return useQuery({ queryKey: ["power", job.id], queryFn: () => prover().call("powerUp"), ...SURE });
+}

@@ -6,9 +6,11 @@ import type {
 	Found,
 	Loom,
 	Misfit,
+	ProveSheet,
 	Question,
 	Reading,
 	RecipeStep,
+	Stage,
 	TableError,
 	Which,
 } from "@loomwright/engine";
@@ -54,6 +56,10 @@ export interface EngineMethods {
 	/** Reads an evidence file. */
 	evidence(text: string, file: string): Evidence;
 	subcircuit(request: SheetRequest): Sheet;
+	/** The sheet of readings before power, of the converted car; takes some seconds. */
+	prove(): ProveSheet;
+	/** Stages of the first power-up of the converted car. */
+	powerUp(): readonly Stage[];
 	/** Contacts, wires and joints on the shortest way between two points. */
 	between(which: Which, from: string, to: string): readonly string[];
 }

@@ -7,6 +7,8 @@ import {
 	openCar,
 	operate,
 	parseEvidence,
+	powerUp,
+	proveSheet,
 	type Reading,
 	ReadingError,
 	runRules,
@@ -49,6 +51,8 @@ export function createEngine(): EngineMethods {
 		subcircuit({ which, path, when, further }) {
 			return buildSheet(loomOf(car(), which), path, further, statesIn(car(), which, when));
 		},
+		prove: () => proveSheet(car()),
+		powerUp: () => powerUp(car()),
 		between: (which, from, to) => wayBetween(loomOf(car(), which), from, to),
 	};
 }

@@ -1,5 +1,6 @@
-/** Starts engines: one for quick answers, and one apart for the long search, so that it holds nobody up. */
+/** Starts engines: one for quick answers, and one apart for each long computation, so that it holds nobody up. */
 import { EngineClient } from "./client.js";
+import { type KeptSheet, keptSheet } from "./kept-sheet.js";
 import type { OpenedCar } from "./protocol.js";
 
 const startWorker = () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
@@ -9,7 +10,11 @@ export interface OpenEngine {
 	readonly car: OpenedCar;
 	/** The engine that searches for faults; started and given the car when first asked for. */
 	finder(): EngineClient;
-	/** Stops both. */
+	/** The engine that proves, likewise. */
+	prover(): EngineClient;
+	/** The prove sheet of these tables as this tablet keeps it. */
+	readonly kept: KeptSheet;
+	/** Stops all. */
 	close(): void;
 }
 
@@ -20,7 +25,6 @@ export interface OpenEngine {
 export async function openEngine(tables: Readonly<Record<string, string>>): Promise<OpenEngine> {
 	const workers = [startWorker()];
 	const engine = new EngineClient(workers[0]!);
-	let finder: EngineClient | undefined;
 	const close = () => {
 		for (const worker of workers) worker.terminate();
 	};
@@ -28,19 +32,18 @@ export async function openEngine(tables: Readonly<Record<string, string>>): Prom
 		close();
 		throw error;
 	});
-	return {
-		engine,
-		car,
-		finder() {
-			if (finder === undefined) {
+	const another = () => {
+		let client: EngineClient | undefined;
+		return () => {
+			if (client === undefined) {
 				const worker = startWorker();
 				workers.push(worker);
-				finder = new EngineClient(worker);
+				client = new EngineClient(worker);
 				// The same tables were opened just before, so this cannot fail otherwise than all that follows.
-				finder.call("open", tables).catch(() => undefined);
+				client.call("open", tables).catch(() => undefined);
 			}
-			return finder;
-		},
-		close,
+			return client;
+		};
 	};
+	return { engine, car, finder: another(), prover: another(), kept: keptSheet(tables), close };
 }

@@ -1,5 +1,13 @@
 /** What no considered fault explains. */
-export function Contradictions({ lines }: { lines: readonly string[] }) {
+import type { Found } from "@loomwright/engine";
+import { useCar } from "../../app/car.js";
+import { whensOf } from "./acts.js";
+import { plainConditions } from "./condition-words.js";
+import type { Case } from "./use-case.js";
+
+export function Contradictions({ found, shown }: { found: Found; shown: Case }) {
+	const loom = useCar().car[shown.which];
+	const lines = found.contradictions.map((line) => plainConditions(line, loom, whensOf(shown.acts)));
 	if (lines.length === 0) return null;
 	return (
 		<section className="notice stack" data-tone="warn">

@@ -1,18 +1,24 @@
 /** Why a fault stands where it stands, what mends it, where it is. */
-import type { RankedFault, Which } from "@loomwright/engine";
+import type { RankedFault } from "@loomwright/engine";
 import { Button } from "@mantine/core";
 import { useState } from "react";
+import { useCar } from "../../app/car.js";
 import { Drawing } from "../../drawing/view/Drawing.js";
+import { whensOf } from "./acts.js";
+import { plainConditions } from "./condition-words.js";
 import { timesWords } from "./times-words.js";
+import type { Case } from "./use-case.js";
 
 interface FaultDetailProps {
 	readonly fault: RankedFault;
-	readonly which: Which;
+	readonly shown: Case;
 	/** Faults that no reading or code of this car can tell from it. */
 	readonly alike: readonly string[];
 }
 
-export function FaultDetail({ fault: { place, grounds, path, mend }, which, alike }: FaultDetailProps) {
+export function FaultDetail({ fault: { place, grounds, path, mend }, shown, alike }: FaultDetailProps) {
+	const { which, acts } = shown;
+	const loom = useCar().car[which];
 	const [drawn, setDrawn] = useState(false);
 	return (
 		<div className="fault-detail stack">
@@ -22,7 +28,7 @@ export function FaultDetail({ fault: { place, grounds, path, mend }, which, alik
 				{grounds.map(({ text, times }, k) => (
 					// biome-ignore lint/suspicious/noArrayIndexKey: the same may be seen on several occasions, in fixed order
 					<li key={k}>
-						<span className="cap">{text}</span>
+						<span className="cap">{plainConditions(text, loom, whensOf(acts))}</span>
 						<span data-for={times >= 1 || undefined}>{timesWords(times)}</span>
 					</li>
 				))}

@@ -51,10 +51,10 @@ export function Find() {
 							<p className="soft" role="status">
 								{found.isFetching ? "Weighing every fault again …" : "Up to date with what was seen."}
 							</p>
-							<Contradictions lines={data.contradictions} />
+							<Contradictions found={data} shown={shown} />
 							<NextReading found={data} shown={shown} busy={found.isFetching} />
 							<Actions found={data} shown={shown} />
-							<Ranking found={data} which={shown.which} />
+							<Ranking found={data} shown={shown} />
 						</>
 					)}
 				</div>

@@ -1,13 +1,11 @@
 /** The reading worth taking next: why, how long, what each outcome would say; and where its value is entered. */
 import type { Found, NextStep } from "@loomwright/engine";
-import { Button, UnstyledButton } from "@mantine/core";
+import { UnstyledButton } from "@mantine/core";
 import { useState } from "react";
-import { useCar } from "../../app/car.js";
-import { Drawing } from "../../drawing/view/Drawing.js";
-import { useWayBetween } from "../../engine/hooks.js";
 import { Cautions } from "../../shared/Cautions.js";
 import { ValueEntry } from "../../shared/ValueEntry.js";
 import { duration } from "../../shared/words.js";
+import { LeadsDrawing } from "../meter/LeadsDrawing.js";
 import { unitOf } from "../reading/whats.js";
 import { Outcomes } from "./Outcomes.js";
 import type { Case } from "./use-case.js";
@@ -51,7 +49,7 @@ export function NextReading({ found, shown, busy }: NextReadingProps) {
 				onValue={(value) => shown.add({ kind: "reading", body: { ...step.question, value } })}
 			/>
 			<Outcomes outcomes={step.outcomes} />
-			<StepDrawing key={`drawing ${keyOf(step)}`} step={step} which={shown.which} />
+			<LeadsDrawing key={`drawing ${keyOf(step)}`} question={step.question} which={shown.which} />
 			{steps.length > 1 && (
 				<details className="fold">
 					<summary>Other readings worth taking</summary>
@@ -73,26 +71,5 @@ export function NextReading({ found, shown, busy }: NextReadingProps) {
 				</details>
 			)}
 		</section>
-	);
-}
-
-function StepDrawing({ step, which }: { step: NextStep; which: Case["which"] }) {
-	const [open, setOpen] = useState(false);
-	const { from, to, when } = step.question;
-	const way = useWayBetween(which, open ? from : "", open ? to : "");
-	const { conditions } = useCar().car[which];
-	const leads = new Map([
-		[from.replace(/!pin$/, ""), "1"],
-		[to.replace(/!pin$/, ""), "2"],
-	]);
-	return (
-		<>
-			<Button variant="default" onClick={() => setOpen(!open)}>
-				{open ? "Close the drawing" : "Show where the leads go"}
-			</Button>
-			{open && way.data && (
-				<Drawing which={which} path={way.data} when={conditions.has(when) ? when : ""} leads={leads} />
-			)}
-		</>
 	);
 }

@@ -1,13 +1,14 @@
 /** The faults that explain what was seen, most probable first, with the sound loom among them. */
-import type { Found, RankedFault, Which } from "@loomwright/engine";
+import type { Found, RankedFault } from "@loomwright/engine";
 import { UnstyledButton } from "@mantine/core";
 import { useState } from "react";
 import { count, percent } from "../../shared/words.js";
 import { FaultDetail } from "./FaultDetail.js";
+import type { Case } from "./use-case.js";
 
 const SHOWN = 6;
 
-export function Ranking({ found, which }: { found: Found; which: Which }) {
+export function Ranking({ found, shown }: { found: Found; shown: Case }) {
 	const [open, setOpen] = useState("");
 	const [all, setAll] = useState(false);
 	const faults = all ? found.faults : found.faults.slice(0, SHOWN);
@@ -30,7 +31,7 @@ export function Ranking({ found, which }: { found: Found; which: Which }) {
 							onOpen={() => setOpen(open === fault.id ? "" : fault.id)}
 						/>
 						{open === fault.id && (
-							<FaultDetail fault={fault} which={which} alike={alikeWords(fault, found)} />
+							<FaultDetail fault={fault} shown={shown} alike={alikeWords(fault, found)} />
 						)}
 					</li>
 				))}

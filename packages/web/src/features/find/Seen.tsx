@@ -1,5 +1,6 @@
 /** What was seen so far, and the ways to add to it. */
 import { Button } from "@mantine/core";
+import { useState } from "react";
 import { useCar } from "../../app/car.js";
 import { SavedState } from "../../shared/SavedState.js";
 import { count } from "../../shared/words.js";
@@ -7,9 +8,14 @@ import { AddAct } from "./AddAct.js";
 import { actWords } from "./act-words.js";
 import type { Case } from "./use-case.js";
 
+/** Newest acts shown; of the prove sheet there may be hundreds. */
+const MOST = 14;
+
 export function Seen({ shown }: { shown: Case }) {
 	const { practice, acts, ahead, which } = shown;
 	const loom = useCar().car[which];
+	const [whole, setWhole] = useState(false);
+	const hidden = whole || acts.length <= MOST + 1 ? 0 : acts.length - MOST;
 	return (
 		<section className="card seen stack" aria-label="What was seen">
 			<h2>{practice === "" ? "What was seen" : practice}</h2>
@@ -24,8 +30,13 @@ export function Seen({ shown }: { shown: Case }) {
 					</Button>
 				</div>
 			)}
-			<ol className="acts">
-				{acts.map((act, k) => {
+			{hidden > 0 && (
+				<Button variant="default" onClick={() => setWhole(true)}>
+					Show {hidden} earlier
+				</Button>
+			)}
+			<ol className="acts" start={hidden + 1}>
+				{acts.slice(hidden).map((act, k) => {
 					const { sort, text } = actWords(act, loom);
 					return (
 						// biome-ignore lint/suspicious/noArrayIndexKey: acts are only added and taken off at the end

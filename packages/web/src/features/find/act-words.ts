@@ -3,6 +3,7 @@ import type { Loom } from "@loomwright/engine";
 import { amount } from "../../shared/words.js";
 import { unitOf, WHATS } from "../reading/whats.js";
 import type { Act } from "./acts.js";
+import { conditionWords } from "./condition-words.js";
 
 export interface ActWords {
 	/** What sort of act. */
@@ -41,7 +42,7 @@ export function actWords(act: Act, loom: Loom): ActWords {
 			const shown = value === "open" ? "open" : amount(value, unitOf(what));
 			return {
 				sort: WHATS.find((w) => w.value === what)!.label,
-				text: `${shown} from ${from} to ${to}, ${loom.conditions.get(when)?.title || when}`,
+				text: `${shown} from ${from} to ${to}, ${conditionWords(loom, when)}`,
 			};
 		}
 	}

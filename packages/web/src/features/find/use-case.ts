@@ -13,6 +13,8 @@ interface StoredCase {
 	readonly acts: readonly Act[];
 	/** Acts of the practice case not yet shown. */
 	readonly ahead: readonly Act[];
+	/** The acts came from proving. */
+	readonly proving?: boolean;
 }
 
 const FRESH: StoredCase = { which: "converted", practice: "", acts: [], ahead: [] };
@@ -52,6 +54,8 @@ export function useCase() {
 		},
 		begin: (title: string, of: Which, all: readonly Act[]) =>
 			store({ which: of, practice: title, acts: all.slice(0, 1), ahead: all.slice(1) }),
+		/** Takes what was read while proving, which is in the history already, in place of what stands here. */
+		prove: (all: readonly Act[]) => store({ ...FRESH, acts: all, proving: true }),
 		clear: () => store({ ...FRESH, which }),
 	};
 }

@@ -5,12 +5,14 @@ import type { LineStage } from "../../app/line.js";
 import { useChanges, useFindings } from "../../engine/hooks.js";
 import { useEntries } from "../../server/hooks.js";
 import { count } from "../../shared/words.js";
+import { useSheetWork } from "../prove/use-sheet-work.js";
 
 export function useStanding(): Readonly<Record<LineStage["stage"], string>> {
 	const { car } = useCar();
 	const changes = useChanges().data;
 	const findings = useFindings("converted").data;
 	const entries = useEntries().data;
+	const done = Object.keys(useSheetWork().taken).length;
 	const misfits = car.misfits.length;
 	const stops = findings?.filter(({ severity }) => severity === "stop").length ?? 0;
 	return {
@@ -22,6 +24,8 @@ export function useStanding(): Readonly<Record<LineStage["stage"], string>> {
 					: "",
 		checks: findings ? `${count(findings.length, "finding")}, ${stops || "none"} to stop for` : "checking …",
 		reading: "",
+		prove: done > 0 ? count(done, "reading") : "",
+		power: "",
 		find: entries && entries.length > 0 ? count(entries.length, "entry", "entries") : "",
 	};
 }
