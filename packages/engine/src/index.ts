@@ -36,6 +36,7 @@ export {
 export { deviceKinds, inrushAmps } from "./devices/index.js";
 export { type Fault, faultSet } from "./faults/index.js";
 export {
+	type Contradiction,
 	type Evidence,
 	EvidenceError,
 	evidenceSchema,
@@ -53,6 +54,21 @@ export {
 	type TakenReading,
 } from "./find/index.js";
 export type * from "./loom/index.js";
+export {
+	type Alternative as PlanAlternative,
+	type Check as PlanCheck,
+	type Choice as PlanChoice,
+	MODES as PLAN_MODES,
+	type PlanTables,
+	type Program,
+	type ProgramRow,
+	type Proposal,
+	propose,
+	readPlanTables,
+	type Solved,
+	type Solver,
+	WAYS as PLAN_WAYS,
+} from "./plan/index.js";
 export {
 	type Coverage,
 	judge,
