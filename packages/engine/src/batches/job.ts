@@ -19,11 +19,14 @@ export interface BatchJob {
 	readonly changes: readonly Change[];
 }
 
-/** Some changes in one condition. */
+/**
+ * Some rows in one condition. Changes that come to the same (an opening anywhere in one run of wire and terminals) share
+ * a row; rows are in the order of the network, so that those of neighbours follow each other.
+ */
 export interface Range {
 	/** Number of the condition. */
 	readonly condition: number;
-	/** First change, and the one after the last. */
+	/** First row, and the one after the last. */
 	readonly from: number;
 	readonly to: number;
 }
@@ -38,9 +41,11 @@ export interface Failure {
 }
 
 export interface Piece extends Range {
-	/**
-	 * Volts, amperes or ohms, (change - from) x probes + probe; NaN is 'open'. Of a change that failed all are NaN.
-	 */
+	/** Numbers of the changes whose readings these are. */
+	readonly changes: Int32Array;
+	/** The row of each of them, counted from the piece's first. */
+	readonly rows: Int32Array;
+	/** Volts, amperes or ohms, row x probes + probe; NaN is 'open'. Of a change that failed all are NaN. */
 	readonly values: Float64Array;
 	readonly failures: readonly Failure[];
 }
@@ -48,15 +53,15 @@ export interface Piece extends Range {
 /** Bytes of values in one piece, about: large enough that handing it over costs nothing, small beside the memory. */
 const PIECE_BYTES = 4e6;
 
-/** Cuts a job into pieces, condition by condition, changes in order. */
-export function cutJob({ conditions, changes }: BatchJob, pieceBytes = PIECE_BYTES): Range[] {
+/** Cuts a job of so many rows into pieces, condition by condition. */
+export function cutJob({ conditions }: BatchJob, rows: number, pieceBytes = PIECE_BYTES): Range[] {
 	return conditions.flatMap(({ probes }, condition) => {
-		const rows = Math.max(1, Math.floor(pieceBytes / 8 / Math.max(1, probes.length)));
-		const count = Math.ceil(changes.length / rows);
+		const each = Math.max(1, Math.floor(pieceBytes / 8 / Math.max(1, probes.length)));
+		const count = Math.ceil(rows / each);
 		return Array.from({ length: count }, (_, k) => ({
 			condition,
-			from: k * rows,
-			to: Math.min(changes.length, (k + 1) * rows),
+			from: k * each,
+			to: Math.min(rows, (k + 1) * each),
 		}));
 	});
 }

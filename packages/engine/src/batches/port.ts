@@ -16,7 +16,8 @@ export type Order =
 	| { readonly order: "piece"; readonly run: number; readonly number: number; readonly range: Range };
 
 export type Reply =
-	| { readonly reply: "ready"; readonly run: number }
+	/** The job is open; it has so many rows in each condition. */
+	| { readonly reply: "ready"; readonly run: number; readonly rows: number }
 	/** The job cannot be worked on. */
 	| { readonly reply: "refused"; readonly run: number; readonly message: string }
 	| { readonly reply: "piece"; readonly run: number; readonly number: number; readonly piece: Piece }

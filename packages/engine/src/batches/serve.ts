@@ -12,7 +12,7 @@ export function serveBatches(port: BatchPort): void {
 		try {
 			if (order.order === "open") {
 				work = new BatchWork(order.job);
-				say({ reply: "ready", run });
+				say({ reply: "ready", run, rows: work.rows });
 				return;
 			}
 			if (work === undefined) throw new Error("no job is open");

@@ -1,5 +1,5 @@
 /** The asking end: spreads the pieces of a job over several threads and hands them back in order. */
-import { type BatchJob, cutJob, type Piece } from "./job.js";
+import { type BatchJob, cutJob, type Piece, type Range } from "./job.js";
 import type { BatchPort, Order, Reply } from "./port.js";
 
 /** Pieces given to one thread at a time, so that it never waits; with those not yet taken this bounds the memory. */
@@ -36,7 +36,7 @@ export async function* spreadBatches(
 	pieceBytes?: number,
 ): AsyncGenerator<Piece> {
 	if (ports.length === 0) throw new RangeError("no threads to work on the job");
-	const ranges = cutJob(job, pieceBytes);
+	let ranges: readonly Range[] | undefined;
 	const threads = ports.map((port): Thread => ({ port, given: 0 }));
 	const run = ++runs;
 	const arrived = new Map<number, Piece>();
@@ -46,7 +46,7 @@ export async function* spreadBatches(
 	let failed: BatchError | undefined;
 	let wake = () => {};
 	const say = (thread: Thread, order: Order) => thread.port.postMessage(order, []);
-	const handOut = () => {
+	const handOut = (ranges: readonly Range[]) => {
 		for (const thread of threads)
 			while (thread.given < AHEAD && sent < ranges.length && sent < taken + (AHEAD + 1) * threads.length) {
 				thread.given++;
@@ -56,8 +56,10 @@ export async function* spreadBatches(
 	};
 	const hear = (thread: Thread, reply: Reply) => {
 		if (reply.reply !== "gone" && reply.run !== run) return;
-		if (reply.reply === "ready") ready++;
-		else if (reply.reply === "piece") {
+		if (reply.reply === "ready") {
+			ready++;
+			ranges ??= cutJob(job, reply.rows, pieceBytes);
+		} else if (reply.reply === "piece") {
 			arrived.set(reply.number, reply.piece);
 			thread.given--;
 		} else failed ??= new BatchError(reply.message);
@@ -68,9 +70,9 @@ export async function* spreadBatches(
 			thread.port.onmessage = ({ data }) => hear(thread, data as Reply);
 			say(thread, { order: "open", run, job });
 		}
-		while (taken < ranges.length) {
+		while (ranges === undefined || taken < ranges.length) {
 			if (failed) throw failed;
-			if (ready === threads.length) handOut();
+			if (ranges !== undefined && ready === threads.length) handOut(ranges);
 			const piece = arrived.get(taken);
 			if (piece === undefined) {
 				await new Promise<void>((resolve) => {
@@ -81,7 +83,7 @@ export async function* spreadBatches(
 			arrived.delete(taken);
 			taken++;
 			// The next pieces are given out before the caller takes its time over this one.
-			handOut();
+			handOut(ranges!);
 			yield piece;
 		}
 	} finally {

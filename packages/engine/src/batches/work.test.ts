@@ -12,7 +12,11 @@ function gathered(pieces: Iterable<Piece>, { conditions, changes }: BatchJob) {
 	const values = conditions.map(({ probes }) => new Float64Array(probes.length * changes.length).fill(-1));
 	const failures: string[] = [];
 	for (const piece of pieces) {
-		values[piece.condition]!.set(piece.values, piece.from * conditions[piece.condition]!.probes.length);
+		const width = conditions[piece.condition]!.probes.length;
+		piece.changes.forEach((change, k) => {
+			const from = piece.rows[k]! * width;
+			values[piece.condition]!.set(piece.values.subarray(from, from + width), change * width);
+		});
 		for (const { change, message } of piece.failures)
 			failures.push(`${piece.condition} ${change}: ${message}`);
 	}
@@ -45,24 +49,29 @@ describe("all readings of a job", () => {
 	it("are the same bits however the job is cut", () => {
 		expect(gathered(workBatches(job, 1), job)).toEqual(all);
 		expect(gathered(workBatches(job, 999), job)).toEqual(all);
+		expect(gathered(workBatches(job, 999, true), job)).toEqual(all);
 	});
 });
 
-it("pieces come condition by condition, changes in order, none left out", () => {
+it("pieces come condition by condition, rows in order, every change once in each", () => {
 	const pieces = [...workBatches(job, 2000)];
 	expect(pieces.length).toBeGreaterThan(2 * job.conditions.length);
-	let condition = 0;
-	let next = 0;
-	for (const piece of pieces) {
-		if (next === job.changes.length) {
-			condition++;
-			next = 0;
+	job.conditions.forEach(({ probes }, condition) => {
+		const own = pieces.filter((piece) => piece.condition === condition);
+		let next = 0;
+		for (const { from, to, values } of own) {
+			expect(from).toBe(next);
+			next = to;
+			expect(values.length).toBe((to - from) * probes.length);
 		}
-		expect([piece.condition, piece.from]).toEqual([condition, next]);
-		next = piece.to;
-		expect(piece.values.length).toBe((piece.to - piece.from) * job.conditions[condition]!.probes.length);
-	}
-	expect([condition, next]).toEqual([job.conditions.length - 1, job.changes.length]);
+		const changes = own.flatMap((piece) => [...piece.changes]).sort((x, y) => x - y);
+		expect(changes).toEqual([...job.changes.keys()]);
+		// Openings of one run are one row.
+		expect(next).toBeLessThan(job.changes.length);
+	});
+	expect(pieces.map(({ condition }) => condition)).toEqual(
+		pieces.map(({ condition }) => condition).sort((x, y) => x - y),
+	);
 });
 
 it.each([
@@ -78,14 +87,17 @@ it.each([
 ])("a change with wrong numbers fails by itself: %j", (wrong, message) => {
 	const changes = [job.changes[0]!, wrong, job.changes[1]!];
 	const conditions = job.conditions.slice(0, 1);
-	const [piece] = [...workBatches({ ...job, conditions, changes })];
-	expect(piece!.failures).toHaveLength(1);
-	expect(piece!.failures[0]).toMatchObject({ change: 1, message: expect.stringMatching(message) });
+	const own = { ...job, conditions, changes };
+	const found = gathered(workBatches(own), own);
+	expect(found.failures).toEqual([expect.stringMatching(/^0 1: /)]);
+	expect(found.failures[0]).toMatch(message);
 	const width = conditions[0]!.probes.length;
-	expect(piece!.values.subarray(width, 2 * width).every(Number.isNaN)).toBe(true);
-	const [sound] = [...workBatches({ ...job, conditions, changes: job.changes.slice(0, 2) })];
-	expect(piece!.values.subarray(0, width)).toEqual(sound!.values.subarray(0, width));
-	expect(piece!.values.subarray(2 * width)).toEqual(sound!.values.subarray(width));
+	const [values] = found.values;
+	expect(values!.subarray(width, 2 * width).every(Number.isNaN)).toBe(true);
+	const both = { ...own, changes: job.changes.slice(0, 2) };
+	const [sound] = gathered(workBatches(both), both).values;
+	expect(values!.subarray(0, width)).toEqual(sound!.subarray(0, width));
+	expect(values!.subarray(2 * width)).toEqual(sound!.subarray(width));
 });
 
 it("an unknown condition is refused before anything is worked on", () => {

@@ -10,11 +10,18 @@ interface Ready {
 	readonly failure: Omit<Failure, "change"> | undefined;
 }
 
+/** Changes that come to the same in the condensed network. */
+interface Row {
+	/** In the condensed network's numbers; or what is wrong with it. */
+	readonly change: Change | string;
+	/** Numbers of the job's changes. */
+	readonly members: number[];
+}
+
 export class BatchWork {
 	readonly #job: BatchJob;
 	readonly #net: Condensed;
-	/** Each change in the condensed network's numbers, the same object for those that come to the same; or its problem. */
-	readonly #changes: readonly (Change | string)[];
+	readonly #rows: readonly Row[];
 	#ready: Ready | undefined;
 
 	/** @throws RangeError for an unknown condition */
@@ -31,40 +38,58 @@ export class BatchWork {
 			if (problems[k] === undefined) for (const node of nodesNeeded(circuit, change)) keep.add(node);
 		});
 		this.#net = new Condensed(circuit, keep);
-		this.#changes = job.changes.map((change, k) => problems[k] ?? this.#net.change(change));
+		const known = new Map<Change, Row>();
+		const rows: Row[] = [];
+		job.changes.forEach((own, k) => {
+			const change = problems[k] ?? this.#net.change(own);
+			const row = typeof change === "string" ? undefined : known.get(change);
+			if (row !== undefined) row.members.push(k);
+			else {
+				const made = { change, members: [k] };
+				rows.push(made);
+				if (typeof change !== "string") known.set(change, made);
+			}
+		});
+		const place = new Map(rows.map((row) => [row, placeOf(row, this.#net)]));
+		this.#rows = rows.sort((x, y) => place.get(x)! - place.get(y)!);
 	}
 
-	/** Readings of a piece. Going on in one condition costs nothing; another one is made ready first. */
-	piece({ condition, from, to }: Range): Piece {
+	/** Number of rows in each condition. */
+	get rows(): number {
+		return this.#rows.length;
+	}
+
+	/**
+	 * Readings of a piece. Going on in one condition costs nothing; another one is made ready first.
+	 * @param spare an array that may be written into, if it is large enough
+	 */
+	piece({ condition, from, to }: Range, spare?: Float64Array): Piece {
 		const { batch, failure } = this.#readyFor(condition);
 		const width = this.#job.conditions[condition]!.probes.length;
-		const values = new Float64Array((to - from) * width);
+		const size = (to - from) * width;
+		const values = spare && spare.length >= size ? spare.subarray(0, size) : new Float64Array(size);
 		const failures: Failure[] = [];
-		const fail = (change: number, message: string, where: readonly string[]) => {
-			values.fill(Number.NaN, (change - from) * width, (change - from + 1) * width);
-			failures.push({ change, message, where });
+		const fail = (row: number, message: string, where: readonly string[]) => {
+			values.fill(Number.NaN, (row - from) * width, (row - from + 1) * width);
+			for (const change of this.#rows[row]!.members) failures.push({ change, message, where });
 		};
-		/** First row of each change that was asked in this piece. */
-		const asked = new Map<Change, number>();
-		for (let k = from; k < to; k++) {
-			const change = this.#changes[k]!;
-			const row = (k - from) * width;
-			if (typeof change === "string") fail(k, change, []);
-			else if (batch === undefined) fail(k, failure!.message, failure!.where);
-			else {
-				const known = asked.get(change);
-				if (known !== undefined) values.copyWithin(row, known, known + width);
-				else
-					try {
-						batch.evaluate(change, values.subarray(row, row + width));
-						asked.set(change, row);
-					} catch (error) {
-						const { message, where } = described(error);
-						fail(k, message, where);
-					}
-			}
+		for (let row = from; row < to; row++) {
+			const { change } = this.#rows[row]!;
+			const at = (row - from) * width;
+			if (typeof change === "string") fail(row, change, []);
+			else if (batch === undefined) fail(row, failure!.message, failure!.where);
+			else
+				try {
+					batch.evaluate(change, values.subarray(at, at + width));
+				} catch (error) {
+					const { message, where } = described(error);
+					fail(row, message, where);
+				}
 		}
-		return { condition, from, to, values, failures };
+		const own = this.#rows.slice(from, to);
+		const changes = Int32Array.from(own.flatMap(({ members }) => members));
+		const rows = Int32Array.from(own.flatMap(({ members }, row) => members.map(() => row)));
+		return { condition, from, to, changes, rows, values, failures };
 	}
 
 	#readyFor(condition: number): Ready {
@@ -96,12 +121,30 @@ function described(error: unknown): { message: string; where: readonly string[] 
 	return { message: error instanceof Error ? error.message : String(error), where: [] };
 }
 
+/** Where a change is in the order in which the network is worked off; neighbours are near each other there. */
+function placeOf({ change }: Row, { branches, symbolic }: Condensed): number {
+	if (typeof change === "string") return -1;
+	let first = symbolic.n;
+	const look = ({ a, b }: { readonly a: number; readonly b: number }) => {
+		for (const node of [a, b]) if (node >= 0) first = Math.min(first, symbolic.inverse[node]!);
+	};
+	for (const { branch } of change.branches) look(branches[branch]!);
+	for (const link of change.added) look(link);
+	return first;
+}
+
 /**
  * All readings of a job on this thread, piece by piece in order.
  * @param pieceBytes bytes of values in one piece, about
+ * @param reuse one array serves all pieces: for a caller who is done with one before he asks for the next
  * @throws RangeError for an unknown condition
  */
-export function* workBatches(job: BatchJob, pieceBytes?: number): Generator<Piece> {
+export function* workBatches(job: BatchJob, pieceBytes?: number, reuse = false): Generator<Piece> {
 	const work = new BatchWork(job);
-	for (const range of cutJob(job, pieceBytes)) yield work.piece(range);
+	let spare: Float64Array | undefined;
+	for (const range of cutJob(job, work.rows, pieceBytes)) {
+		const piece = work.piece(range, spare);
+		if (reuse && piece.values.length >= (spare?.length ?? 0)) spare = piece.values;
+		yield piece;
+	}
 }

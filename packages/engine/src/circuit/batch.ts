@@ -120,12 +120,12 @@ export class Batch {
 	 * @param into where to write them, one per probe
 	 * @throws CircuitError where an automaton does not settle
 	 */
-	evaluate(change: Change, into = new Float64Array(this.#probes.length)): Evaluated {
+	evaluate(change: Change, into: Float64Array = new Float64Array(this.#probes.length)): Evaluated {
 		return this.#lowRank(change, into) ?? this.solveAnew(change, into);
 	}
 
 	/** The same by a full solve, for comparison. */
-	solveAnew(change: Change, into = new Float64Array(this.#probes.length)): Evaluated {
+	solveAnew(change: Change, into: Float64Array = new Float64Array(this.#probes.length)): Evaluated {
 		const { circuit, standing, dead } = this.#kept;
 		const point = operate(circuit, standing, { change, dead });
 		for (let p = 0; p < into.length; p++) into[p] = probeValue(point, this.#probes[p]!);

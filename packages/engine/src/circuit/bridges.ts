@@ -12,6 +12,10 @@ export interface Bridges {
 	readonly is: Uint8Array;
 	/** True when opening bridge `branch` separates the two nodes. */
 	separates(branch: number, a: number, b: number): boolean;
+	/** Where in the search a node lies; `cutOff` says what a bridge cuts off. */
+	place(node: number): number;
+	/** The places cut off by opening bridge `branch`: from (inclusive), to (exclusive). */
+	cutOff(branch: number): readonly [from: number, to: number];
 }
 
 /** Cost O(nodes + branches). Branches of 0 S are left out. */
@@ -78,10 +82,16 @@ export function findBridges(circuit: Topology, siemens: ArrayLike<number>): Brid
 			stack[++top] = to;
 		}
 	}
+	const place = (node: number) => enter[node < 0 ? ground : node]!;
+	const cutOff = (branch: number) => [enter[far[branch]!]!, leave[far[branch]!]!] as const;
 	const below = (branch: number, node: number) => {
-		const at = far[branch]!;
-		const when = enter[node < 0 ? ground : node]!;
-		return when >= enter[at]! && when < leave[at]!;
+		const [from, to] = cutOff(branch);
+		return place(node) >= from && place(node) < to;
 	};
-	return { is, separates: (branch, a, b) => below(branch, a) !== below(branch, b) };
+	return {
+		is,
+		separates: (branch, a, b) => below(branch, a) !== below(branch, b),
+		place,
+		cutOff,
+	};
 }

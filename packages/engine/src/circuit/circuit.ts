@@ -10,6 +10,7 @@ import type { Loom } from "../loom/index.js";
 import { BODY } from "./names.js";
 import { buildNetwork, type Only } from "./network.js";
 import { settingsOf } from "./settings.js";
+import { Standings } from "./standings.js";
 
 /** Node number of the reference (body metal). */
 export const REFERENCE = -1;
@@ -64,8 +65,8 @@ export class Circuit implements Topology {
 	/** For each variant loom given: how its branches differ from this loom's. */
 	readonly variants: ReadonlyMap<string, readonly Difference[]>;
 	readonly #index: Map<string, number>;
-	readonly #standings = new Map<string, Standing>();
-	readonly #own: number;
+	readonly #known = new Map<string, Standing>();
+	readonly #standings: Standings;
 
 	/**
 	 * @param variants looms that this one is compared with (a recipe step left out): their points and branches
@@ -106,7 +107,7 @@ export class Circuit implements Topology {
 		for (const joint of loom.joints.keys()) number(joint);
 		this.nodes = nodes;
 		this.#index = index;
-		this.#own = base.branches.length;
+		this.#standings = new Standings(loom, base, specs.length, (name) => index.get(name)!);
 		this.pattern = networkPattern(
 			nodes.length,
 			this.branches.map((b) => b.a),
@@ -127,10 +128,10 @@ export class Circuit implements Topology {
 	 * @throws RangeError naming the known conditions when there is none of that name
 	 */
 	standing(condition: string): Standing {
-		const known = this.#standings.get(condition);
+		const known = this.#known.get(condition);
 		if (known) return known;
 		const standing = this.standingOf(settingsOf(this.loom, condition), condition);
-		this.#standings.set(condition, standing);
+		this.#known.set(condition, standing);
 		return standing;
 	}
 
@@ -140,21 +141,7 @@ export class Circuit implements Topology {
 	 * @param name what the standing is called in messages
 	 */
 	standingOf(settings: ReadonlyMap<string, string>, name: string): Standing {
-		const network = buildNetwork(this.loom, settings);
-		const siemens = new Float64Array(this.branches.length);
-		const emf = new Float64Array(this.branches.length);
-		network.branches.forEach((spec, k) => {
-			siemens[k] = spec.siemens;
-			emf[k] = spec.emf ?? 0;
-		});
-		if (network.branches.length !== this.#own) throw new Error("a device adds branches by condition");
-		const number = (name: string) => this.#index.get(name)!;
-		const automata = network.automata.map((spec) => ({
-			spec,
-			branches: spec.branches,
-			watch: spec.watch.map(([a, b]) => [number(a), number(b)] as const),
-		}));
-		return { condition: name, siemens, emf, automata };
+		return this.#standings.under(settings, name);
 	}
 }
 

@@ -30,6 +30,9 @@ export class Cuts {
 	/** Component of either end of each pair. */
 	readonly #partA: Int32Array;
 	readonly #partB: Int32Array;
+	/** Places of the pairs' ends among the bridges; found when first needed. */
+	#placeA: Int32Array | undefined;
+	#placeB = new Int32Array(0);
 	/** Pairs open without any change. */
 	readonly #openAtRest: readonly number[];
 
@@ -105,18 +108,26 @@ export class Cuts {
 				const two = this.#partB[p]!;
 				if ((merged.get(one) ?? one) !== (merged.get(two) ?? two)) values[first + p] = Number.NaN;
 			}
+		if (bridges.length > 0) this.#placeA ??= this.#places();
 		for (const bridge of bridges) {
-			const known = this.#known();
-			for (let p = 0; p < this.pairs.length; p++) {
-				const pair = this.pairs[p]!;
-				if (known.separates(bridge, pair[0], pair[1])) values[first + p] = Number.NaN;
-			}
+			const [from, to] = this.#known().cutOff(bridge);
+			const a = this.#placeA!;
+			const b = this.#placeB;
+			for (let p = 0; p < a.length; p++)
+				if ((a[p]! >= from && a[p]! < to) !== (b[p]! >= from && b[p]! < to)) values[first + p] = Number.NaN;
 		}
 		for (const part of loose)
 			for (let p = 0; p < this.pairs.length; p++) {
 				const pair = this.pairs[p]!;
 				if (part.has(pair[0]) !== part.has(pair[1])) values[first + p] = Number.NaN;
 			}
+	}
+
+	/** Finds where the pairs' ends lie in the search for bridges; returns those of the first ends. */
+	#places(): Int32Array {
+		const known = this.#known();
+		this.#placeB = Int32Array.from(this.pairs, ([, b]) => known.place(b));
+		return Int32Array.from(this.pairs, ([a]) => known.place(a));
 	}
 
 	#known(): Bridges {

@@ -14,6 +14,14 @@ import { BODY, ENGINE_METAL, insideNode, jointNode, pinNode, terminalNode, wireE
 export interface Network {
 	readonly branches: readonly BranchSpec[];
 	readonly automata: readonly AutomatonSpec[];
+	readonly placeOf: ReadonlyMap<string, PartPlace>;
+}
+
+/** Where a part stands in a network: numbers of its first branch and automaton, and how many branches it has. */
+export interface PartPlace {
+	readonly branch: number;
+	readonly branches: number;
+	readonly automaton: number;
 }
 
 /** Kinds whose contacts are bolted when no connector is named. */
@@ -47,30 +55,47 @@ export function buildNetwork(loom: Loom, settings: ReadonlyMap<string, string>, 
 	const branches: BranchSpec[] = [];
 	const automata: AutomatonSpec[] = [];
 	const add = (spec: BranchSpec) => branches.push(spec) - 1;
-	const builder: NetworkBuilder = {
-		pin: pinNode,
-		inside: insideNode,
-		branch: add,
-		automaton: (spec) => void automata.push(spec),
-	};
+	const placeOf = new Map<string, PartPlace>();
+	for (const joint of loom.joints.values()) if (only?.joints.has(joint.id) !== false) addMetal(joint, add);
+	for (const wire of loom.wires.values()) if (only?.wires.has(wire.id) !== false) addWire(loom, wire, add);
+	const contactsOf = contactsByPart(loom);
+	for (const part of loom.parts.values()) {
+		if (only?.parts.has(part.id) === false) continue;
+		const [branch, automaton] = [branches.length, automata.length];
+		buildPart(part, contactsOf.get(part.id) ?? [], settings, add, (spec) => automata.push(spec));
+		placeOf.set(part.id, { branch, branches: branches.length - branch, automaton });
+	}
+	return { branches, automata, placeOf };
+}
+
+/** Contacts of each part in table order. */
+export function contactsByPart(loom: Loom): Map<string, Contact[]> {
 	const byPart = new Map<string, Contact[]>();
 	for (const contact of loom.contacts.values()) {
 		const list = byPart.get(contact.part);
 		if (list) list.push(contact);
 		else byPart.set(contact.part, [contact]);
 	}
-	for (const joint of loom.joints.values()) if (only?.joints.has(joint.id) !== false) addMetal(joint, add);
-	for (const wire of loom.wires.values()) if (only?.wires.has(wire.id) !== false) addWire(loom, wire, add);
-	for (const part of loom.parts.values()) {
-		if (only?.parts.has(part.id) === false) continue;
-		const contacts = byPart.get(part.id) ?? [];
-		if (part.kind === "connector") addInline(part, contacts, settings, add);
-		else for (const contact of contacts) addMated(part, contact, settings, add);
-		const kind = deviceKinds.get(part.kind);
-		if (kind === undefined) throw new Error(`${part.id}: kind '${part.kind}' is not known`);
-		kind.build(deviceView(kind, part, contacts, settings, pinNode), builder);
-	}
-	return { branches, automata };
+	return byPart;
+}
+
+/**
+ * One part with its mated contacts: as many branches and automata under any settings.
+ * @param add takes a branch and returns its number
+ */
+export function buildPart(
+	part: Part,
+	contacts: readonly Contact[],
+	settings: ReadonlyMap<string, string>,
+	add: (spec: BranchSpec) => number,
+	automaton: (spec: AutomatonSpec) => void,
+): void {
+	if (part.kind === "connector") addInline(part, contacts, settings, add);
+	else for (const contact of contacts) addMated(part, contact, settings, add);
+	const kind = deviceKinds.get(part.kind);
+	if (kind === undefined) throw new Error(`${part.id}: kind '${part.kind}' is not known`);
+	const builder: NetworkBuilder = { pin: pinNode, inside: insideNode, branch: add, automaton };
+	kind.build(deviceView(kind, part, contacts, settings, pinNode), builder);
 }
 
 type Add = (spec: BranchSpec) => number;
