@@ -125,6 +125,8 @@ export function program(terminal: Terminal, exit: (code: number) => void): Comma
 				"0.0.0.0: every network of this machine; only once an owner is set up (docs/shop.md)",
 			).default("127.0.0.1"),
 		)
+		.addOption(new Option("--cert <file>", "the shop's own certificate, in PEM: https (docs/shop.md)"))
+		.addOption(new Option("--key <file>", "the key of that certificate, in PEM"))
 		.addOption(placeOptions()[0]!)
 		.addOption(placeOptions()[1]!)
 		.addOption(json())

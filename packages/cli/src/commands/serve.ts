@@ -10,6 +10,8 @@ interface Options {
 	readonly host: string;
 	readonly data: string;
 	readonly database?: string;
+	readonly cert?: string;
+	readonly key?: string;
 }
 
 /** Runs until the process is told to stop. */
@@ -54,7 +56,7 @@ function whenLeftAlone(stop: () => void): void {
 /** Listening on all networks of the machine, the addresses that tablets reach it by. */
 function addresses(address: string, host: string): string[] {
 	if (host !== "0.0.0.0" && host !== "::") return [address];
-	const { port } = new URL(address);
+	const { port, protocol } = new URL(address);
 	const own = Object.values(networkInterfaces()).flatMap((list) => list ?? []);
-	return own.filter(({ family }) => family === "IPv4").map((one) => `http://${one.address}:${port}`);
+	return own.filter(({ family }) => family === "IPv4").map((one) => `${protocol}//${one.address}:${port}`);
 }

@@ -4,14 +4,18 @@ import type { ZodTypeProvider } from "fastify-type-provider-zod";
 import { z } from "zod";
 import type { JobRow } from "../store/schema.js";
 import type { Store } from "../store/store.js";
+import type { SetUp } from "./access/guard.js";
 import type { Calculator } from "./calculator/calculator.js";
 import type { Cars } from "./cars.js";
+import type { Live } from "./live.js";
 import { Problem } from "./problem.js";
 
 export interface Shop {
 	readonly store: Store;
 	readonly cars: Cars;
 	readonly calculator: Calculator;
+	readonly live: Live;
+	readonly setUp: SetUp;
 }
 
 /** A group of routes. */

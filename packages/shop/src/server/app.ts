@@ -1,20 +1,42 @@
 /** The server: the API under /api/v1, the tablet app at every other address. */
+import cookie from "@fastify/cookie";
 import helmet from "@fastify/helmet";
+import rateLimit from "@fastify/rate-limit";
+import { fastifySSE } from "@fastify/sse";
 import swagger from "@fastify/swagger";
-import fastify, { type FastifyInstance } from "fastify";
+import fastify, { type FastifyInstance, type FastifyServerOptions } from "fastify";
 import { jsonSchemaTransform, serializerCompiler, validatorCompiler } from "fastify-type-provider-zod";
 import type { Store } from "../store/store.js";
+import { guard, SetUp } from "./access/guard.js";
 import type { Routes } from "./api.js";
 import { Calculator } from "./calculator/calculator.js";
 import { Cars } from "./cars.js";
-import { answerProblem } from "./problem.js";
+import { Live } from "./live.js";
+import { answerProblem, Problem } from "./problem.js";
 import { answerRoutes } from "./routes/answers.js";
 import { entryRoutes } from "./routes/entries.js";
+import { guestRoutes } from "./routes/guests.js";
 import { jobRoutes } from "./routes/jobs.js";
+import { liveRoutes } from "./routes/live.js";
+import { peopleRoutes } from "./routes/people.js";
+import { photoRoutes } from "./routes/photos.js";
+import { sessionRoutes } from "./routes/session.js";
+import { stateRoutes } from "./routes/state.js";
 import { tableRoutes } from "./routes/tables.js";
 import { serveApp } from "./serve-app.js";
 
-const ROUTES: readonly Routes[] = [jobRoutes, tableRoutes, entryRoutes, answerRoutes];
+const ROUTES: readonly Routes[] = [
+	sessionRoutes,
+	peopleRoutes,
+	jobRoutes,
+	guestRoutes,
+	tableRoutes,
+	entryRoutes,
+	photoRoutes,
+	stateRoutes,
+	liveRoutes,
+	answerRoutes,
+];
 
 /** Largest body taken, in bytes: tables of some ten thousand wires. */
 const BODY_LIMIT = 16 * 1024 * 1024;
@@ -23,12 +45,20 @@ export interface AppOptions {
 	readonly store: Store;
 	/** Folder of the built tablet app. */
 	readonly web: string;
+	/** The shop's own certificate and its key, in PEM; left out: plain http. */
+	readonly tls?: { readonly cert: string; readonly key: string } | undefined;
 	/** Told of failures of the server itself. */
 	readonly report: (error: unknown) => void;
 }
 
-export async function buildApp({ store, web, report }: AppOptions): Promise<FastifyInstance> {
-	const app = fastify({ bodyLimit: BODY_LIMIT });
+export async function buildApp({ store, web, tls, report }: AppOptions): Promise<FastifyInstance> {
+	const options: FastifyServerOptions = {
+		bodyLimit: BODY_LIMIT,
+		// A proxy on this machine may say for whom it asks; nobody else is believed.
+		trustProxy: "loopback",
+		...(tls ? { https: tls } : {}),
+	};
+	const app = fastify(options);
 	app.setValidatorCompiler(validatorCompiler);
 	app.setSerializerCompiler(serializerCompiler);
 	app.setErrorHandler(answerProblem(report));
@@ -44,13 +74,21 @@ export async function buildApp({ store, web, report }: AppOptions): Promise<Fast
 		},
 		transform: jsonSchemaTransform,
 	});
-	const shop = { store, cars: new Cars(), calculator: new Calculator() };
-	// Before the server waits for what is under way: finding faults may take long.
-	app.addHook("preClose", () => shop.calculator.close());
+	await app.register(cookie);
+	await app.register(rateLimit, { global: false, errorResponseBuilder: tooMany });
+	await app.register(fastifySSE);
+	const setUp = new SetUp(store);
+	const shop = { store, cars: new Cars(), calculator: new Calculator(), live: new Live(), setUp };
+	// Before the server waits for what is under way: finding faults may take long, and tablets listen for ever.
+	app.addHook("preClose", async () => {
+		shop.live.close();
+		await shop.calculator.close();
+	});
 	await app.register(
 		async (api) => {
+			guard(api, store, setUp);
 			for (const routes of ROUTES) await api.register(routes(shop));
-			api.get("/openapi.json", { schema: { hide: true } }, () => app.swagger());
+			api.get("/openapi.json", { config: { right: "open" }, schema: { hide: true } }, () => app.swagger());
 		},
 		{ prefix: "/api/v1" },
 	);
@@ -58,6 +96,13 @@ export async function buildApp({ store, web, report }: AppOptions): Promise<Fast
 	await app.ready();
 	return app;
 }
+
+const tooMany = (_request: unknown, { ttl }: { ttl: number }): Problem =>
+	new Problem(
+		429,
+		"too many attempts from this address",
+		`Wait ${Math.ceil(ttl / 1000)} seconds, then try again.`,
+	);
 
 /**
  * The app runs its own scripts and workers only. Styles may be inline: the controls set sizes that way.

@@ -23,6 +23,16 @@ describe("starting", () => {
 		await expect(start(options)).rejects.toMatchObject({ toDo: expect.stringContaining("--host") });
 	});
 
+	test("with a certificate whose key is missing, or that is none", async () => {
+		const data = temporaryFolder();
+		const cert = join(data, "cert.pem");
+		writeFileSync(cert, "no certificate");
+		const options = { port: 0, host: "127.0.0.1", data, folder: SMALL_CAR, cert };
+		await expect(start(options)).rejects.toMatchObject({ toDo: "Give both --cert and --key." });
+		await expect(start({ ...options, key: join(data, "none.pem") })).rejects.toThrow("cannot be read");
+		await expect(start({ ...options, key: cert })).rejects.toThrow("do not go together, or are not in PEM");
+	});
+
 	test("with a folder that is no car: nothing is stored", async () => {
 		const data = temporaryFolder();
 		const folder = temporaryFolder();
@@ -60,10 +70,23 @@ describe("answers of any kind", () => {
 			"/api/v1/jobs/{job}/entries",
 			"/api/v1/jobs/{job}/find",
 			"/api/v1/jobs/{job}/findings",
+			"/api/v1/jobs/{job}/guests",
+			"/api/v1/jobs/{job}/guests/{link}",
+			"/api/v1/jobs/{job}/photos",
+			"/api/v1/jobs/{job}/photos/{photo}",
 			"/api/v1/jobs/{job}/practice",
+			"/api/v1/jobs/{job}/queue",
 			"/api/v1/jobs/{job}/reading",
+			"/api/v1/jobs/{job}/state",
 			"/api/v1/jobs/{job}/tables",
 			"/api/v1/jobs/{job}/tables/{file}",
+			"/api/v1/live",
+			"/api/v1/people",
+			"/api/v1/people/{person}",
+			"/api/v1/people/{person}/abilities",
+			"/api/v1/session",
+			"/api/v1/session/guest",
+			"/api/v1/setup",
 		]);
 		const find = body.paths["/api/v1/jobs/{job}/find"].post.responses;
 		expect(find["200"].content["application/json"].schema.properties).toHaveProperty("faults");

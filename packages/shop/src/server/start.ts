@@ -1,8 +1,10 @@
 /** Starts the shop's server: database, first job, HTTP. */
+import { readFileSync } from "node:fs";
 import { openCar } from "@loomwright/engine";
 import { readFolder } from "../folder/read-folder.js";
 import { DEMO_CAR, databaseOf, WEB_APP } from "../places.js";
 import { shownName } from "../store/driver/open.js";
+import { listPeople } from "../store/people.js";
 import { Store } from "../store/store.js";
 import { buildApp } from "./app.js";
 
@@ -18,6 +20,9 @@ export interface StartOptions {
 	readonly folder?: string | undefined;
 	/** Folder of the built tablet app. */
 	readonly web?: string | undefined;
+	/** Files of the shop's own certificate and its key, in PEM; left out: plain http. */
+	readonly cert?: string | undefined;
+	readonly key?: string | undefined;
 	/** Told of failures of the server itself. */
 	readonly report?: ((error: unknown) => void) | undefined;
 }
@@ -51,9 +56,13 @@ export async function start(options: StartOptions): Promise<RunningServer> {
 	const database = databaseOf(options);
 	const store = await Store.open(database);
 	try {
+		await checkOwner(store, options.host);
+		const tls = readTls(options);
 		await firstJob(store, options.folder);
 		const report = options.report ?? ((error) => console.error(error));
-		const app = await buildApp({ store, web: options.web ?? WEB_APP, report });
+		const app = await buildApp({ store, web: options.web ?? WEB_APP, tls, report }).catch((error) => {
+			throw listenError(error, options);
+		});
 		try {
 			const address = await app.listen({ port: options.port, host: options.host });
 			return {
@@ -74,6 +83,35 @@ export async function start(options: StartOptions): Promise<RunningServer> {
 	}
 }
 
+const OWN_MACHINE = /^(127\.\d+\.\d+\.\d+|localhost|::1)$/;
+
+/** Others are served only once someone answers for who may do what. @throws StartError */
+async function checkOwner(store: Store, host: string): Promise<void> {
+	if (OWN_MACHINE.test(host) || (await store.read(listPeople)).length > 0) return;
+	throw new StartError(
+		`the shop has no owner yet, so it is not served on ${host}`,
+		"Start it without --host, open the page on this machine, set up the owner under People, then start it again with --host.",
+	);
+}
+
+/** @throws StartError when the files cannot be read, or one of them is missing */
+function readTls({ cert, key }: StartOptions): { cert: string; key: string } | undefined {
+	if (cert === undefined && key === undefined) return undefined;
+	if (cert === undefined || key === undefined)
+		throw new StartError(
+			"a certificate needs its key, and a key its certificate",
+			"Give both --cert and --key.",
+		);
+	try {
+		return { cert: readFileSync(cert, "utf8"), key: readFileSync(key, "utf8") };
+	} catch (error) {
+		throw new StartError(
+			`the certificate or its key cannot be read: ${(error as Error).message}`,
+			"Name two files in PEM with --cert and --key (docs/shop.md).",
+		);
+	}
+}
+
 /** @throws BadInput or TableErrors, before anything is stored */
 async function firstJob(store: Store, folder: string | undefined): Promise<void> {
 	const jobs = await store.jobs();
@@ -85,6 +123,11 @@ async function firstJob(store: Store, folder: string | undefined): Promise<void>
 }
 
 function listenError(error: NodeJS.ErrnoException, { port, host }: StartOptions): Error {
+	if (error.code?.startsWith("ERR_OSSL") || error.code?.startsWith("ERR_SSL"))
+		return new StartError(
+			`certificate and key do not go together, or are not in PEM: ${error.message}`,
+			"Name a certificate and its own key with --cert and --key (docs/shop.md).",
+		);
 	switch (error.code) {
 		case "EADDRINUSE":
 			return new StartError(

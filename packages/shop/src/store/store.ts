@@ -9,6 +9,7 @@ import {
 	type Entry,
 	entriesOf,
 	entriesOfKinds,
+	findEntry,
 	type NewEntry,
 	verifyChain,
 } from "./entry/append.js";
@@ -109,13 +110,18 @@ export class Store {
 		return this.write((trx, time) => appendEntry(trx, job, entry, time));
 	}
 
+	/** An entry of any job, by its id. */
+	entry(id: string): Promise<Entry | undefined> {
+		return this.read((db) => findEntry(db, id));
+	}
+
 	entries(job: string, after = 0): Promise<Entry[]> {
 		return this.read((db) => entriesOf(db, job, after));
 	}
 
-	/** The entries of some kinds of every job, in order, by job. */
-	entriesOfKinds(kinds: readonly Kept["kind"][]): Promise<Map<string, Entry[]>> {
-		return this.read((db) => entriesOfKinds(db, kinds));
+	/** The entries of some kinds, in order, by job; of every job unless one is named. */
+	entriesOfKinds(kinds: readonly Kept["kind"][], job?: string): Promise<Map<string, Entry[]>> {
+		return this.read((db) => entriesOfKinds(db, kinds, job));
 	}
 
 	/** Where a job's history after a place has been tampered with, in words; undefined when it stands as written. */

@@ -20,6 +20,7 @@ export const answerRoutes: Routes =
 		app.get(
 			"/jobs/:job/changes",
 			{
+				config: { right: "look" },
 				schema: {
 					tags,
 					summary: "What the recipe changes",
@@ -33,6 +34,7 @@ export const answerRoutes: Routes =
 		app.get(
 			"/jobs/:job/findings",
 			{
+				config: { right: "look" },
 				schema: {
 					tags,
 					summary: "What the rules find",
@@ -47,6 +49,7 @@ export const answerRoutes: Routes =
 		app.post(
 			"/jobs/:job/reading",
 			{
+				config: { right: "read" },
 				schema: {
 					tags,
 					summary: "What a meter would show",
@@ -61,6 +64,7 @@ export const answerRoutes: Routes =
 		app.post(
 			"/jobs/:job/find",
 			{
+				config: { right: "read" },
 				schema: {
 					tags,
 					summary: "Which faults the evidence speaks for, and what to do next",

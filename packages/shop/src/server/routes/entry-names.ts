@@ -12,6 +12,14 @@ export function checkNames(car: Car, { kind, body }: Written): void {
 		if (!looms.some(has))
 			throw new BadInput(`this car has no ${what} '${name}'`, `the name of a ${what} of this car`);
 	};
+	const needStep = (step: string) => {
+		const number = /^recipe\/(.*)$/.exec(step)?.[1];
+		if (number !== undefined && !car.tables.recipe.some((row) => row.step === number))
+			throw new BadInput(
+				`this car's recipe has no step '${number}'`,
+				"recipe/ and the number of a step of recipe.csv",
+			);
+	};
 	switch (kind) {
 		case "reading":
 			for (const name of [body.from, body.to]) {
@@ -35,7 +43,18 @@ export function checkNames(car: Car, { kind, body }: Written): void {
 			for (const unit of body.units)
 				need("control unit", unit, (loom) => loom.parts.get(unit)?.kind === "control unit");
 			return;
+		case "step":
+		case "sign-off":
+			needStep(body.step);
+			return;
+		case "photo":
 		case "note":
+		case "hold":
+			if (body.step !== undefined) needStep(body.step);
+			return;
+		case "lift":
+		case "acceptance":
+		case "correction":
 			return;
 	}
 }

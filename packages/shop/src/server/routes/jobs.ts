@@ -20,18 +20,23 @@ export const jobRoutes: Routes =
 		app.get(
 			"/jobs",
 			{
+				config: { right: "look" },
 				schema: {
 					tags,
 					summary: "The jobs, oldest first",
 					response: { 200: z.object({ jobs: z.array(jobSchema) }), ...problemResponses },
 				},
 			},
-			async () => ({ jobs: await store.jobs() }),
+			async ({ who }) => {
+				const jobs = await store.jobs();
+				return { jobs: who.role === "guest" ? jobs.filter(({ id }) => id === who.job) : jobs };
+			},
 		);
 
 		app.get(
 			"/jobs/:job",
 			{
+				config: { right: "look" },
 				schema: {
 					tags,
 					summary: "A job with the tables of its car",
@@ -51,6 +56,7 @@ export const jobRoutes: Routes =
 		app.get(
 			"/jobs/:job/practice",
 			{
+				config: { right: "read" },
 				schema: {
 					tags,
 					summary: "Evidence files that come with the car, to practise on",

@@ -1,6 +1,8 @@
 /** Replacing tables of a car: all that are sent or none, and only such that the car can still be opened. */
 import type { TableName } from "@loomwright/engine";
 import { z } from "zod";
+import type { NewEntry } from "../../store/entry/append.js";
+import type { Who } from "../access/who.js";
 import { jobOf, jobParams, type Routes, type Shop, typed } from "../api.js";
 import { newId } from "../new-id.js";
 import { problemResponses } from "../problem.js";
@@ -53,6 +55,7 @@ export const tableRoutes: Routes = (shop) => async (instance) => {
 	app.put(
 		"/jobs/:job/tables/:file",
 		{
+			config: { right: "change" },
 			schema: {
 				tags,
 				summary: "Replaces one table of the job's car",
@@ -63,12 +66,14 @@ export const tableRoutes: Routes = (shop) => async (instance) => {
 				response,
 			},
 		},
-		({ params, query, body }) => replace(shop, params.job, { [params.file]: body.text }, query.person),
+		({ params, query, body, who }) =>
+			replace(shop, params.job, { [params.file]: body.text }, writer(who, query.person)),
 	);
 
 	app.put(
 		"/jobs/:job/tables",
 		{
+			config: { right: "change" },
 			schema: {
 				tags,
 				summary: "Replaces several tables of the job's car together",
@@ -78,21 +83,28 @@ export const tableRoutes: Routes = (shop) => async (instance) => {
 				response,
 			},
 		},
-		({ params, body }) => replace(shop, params.job, body.tables, body.person),
+		({ params, body, who }) => replace(shop, params.job, body.tables, writer(who, body.person)),
 	);
 };
 
+/** Whoever is signed in; where nobody signs in, whoever it is said to be. */
+function writer(who: Who, named: string): Pick<NewEntry, "person" | "account" | "standing"> {
+	if ("account" in who) return { person: who.name, account: who.account, standing: { role: who.role } };
+	return { person: named, standing: { role: "bench" } };
+}
+
 async function replace(
-	{ store, cars }: Shop,
+	{ store, cars, live }: Shop,
 	id: string,
 	files: Readonly<Record<string, string>>,
-	person: string,
+	by: Pick<NewEntry, "person" | "account" | "standing">,
 ): Promise<z.infer<typeof storedSchema>> {
 	const job = await jobOf(store, id);
 	let misfits = 0;
-	const entry = await store.replaceTables(job.id, files, { id: newId(), person }, (tables) => {
+	const entry = await store.replaceTables(job.id, files, { id: newId(), ...by }, (tables) => {
 		misfits = cars.open(tables).misfits.length;
 	});
+	if (entry) live.tell({ job: job.id, place: entry.place });
 	const changed = entry?.kind === "tables" ? entry.body.files : [];
 	return { changed: changed.map((one) => one.name), misfits };
 }

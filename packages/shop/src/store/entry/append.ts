@@ -109,21 +109,29 @@ export async function appendEntry(
 	return { entry: entryOf(row), added: true };
 }
 
+/** An entry by its id. */
+export async function findEntry(db: Kysely<Schema>, id: string): Promise<Entry | undefined> {
+	const row = await db.selectFrom("entry").selectAll().where("id", "=", id).executeTakeFirst();
+	return row && entryOf(row);
+}
+
 /** A job's entries in order, those after a place. */
 export async function entriesOf(db: Kysely<Schema>, job: string, after = 0): Promise<Entry[]> {
 	const rows = await rowsOf(db, job, after);
 	return rows.map(entryOf);
 }
 
-/** The entries of some kinds of every job, by job and place. */
+/** The entries of some kinds by job and place; of every job unless one is named. */
 export async function entriesOfKinds(
 	db: Kysely<Schema>,
 	kinds: readonly Kept["kind"][],
+	job?: string,
 ): Promise<Map<string, Entry[]>> {
 	const rows = await db
 		.selectFrom("entry")
 		.selectAll()
 		.where("kind", "in", kinds)
+		.$if(job !== undefined, (query) => query.where("job", "=", job ?? ""))
 		.orderBy("job")
 		.orderBy("place")
 		.execute();
