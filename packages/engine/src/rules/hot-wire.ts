@@ -2,7 +2,7 @@
 import { branchAmps, type Circuit, CircuitError, heatWires, type Operating } from "../circuit/index.js";
 import { bundleShare, INSULATION_CELSIUS, ratedAmps, wireRise } from "../units/index.js";
 import { finding } from "./support/finding.js";
-import { acrossLoad, loadsOf } from "./support/loads.js";
+import { loadsOf } from "./support/loads.js";
 import { type Settled, wholeConditions } from "./support/points.js";
 import { amount, wireText } from "./support/words.js";
 import type { Finding, Rule } from "./types.js";
@@ -49,7 +49,7 @@ export const hotWire: Rule = {
 
 function cranks(circuit: Circuit, { point }: Settled): boolean {
 	return loadsOf(circuit).some(
-		(load) => load.kind === "starter motor" && Math.abs(acrossLoad(point, load)) > 1,
+		(load) => load.kind === "starter motor" && Math.abs(branchAmps(point, load.branch)) > 1,
 	);
 }
 

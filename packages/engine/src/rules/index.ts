@@ -17,6 +17,7 @@ import { floatingInput } from "./floating-input.js";
 import { functionLost } from "./function-lost.js";
 import { fuseOverloaded } from "./fuse-overloaded.js";
 import { fuseTooLarge } from "./fuse-too-large.js";
+import { groundMetal } from "./ground-metal.js";
 import { hotWire } from "./hot-wire.js";
 import { idleFuse } from "./idle-fuse.js";
 import { loadGained } from "./load-gained.js";
@@ -83,6 +84,7 @@ export const rules: readonly Rule[] = [
 	weakInput,
 	voltageDrop,
 	mixedGround,
+	groundMetal,
 	sensorReturnLoad,
 	twinSensors,
 	driverOverLimit,

@@ -99,7 +99,11 @@ test("a series resistor takes its volts on purpose", () => {
 	expect(voltageDrop.check(circuit)).toEqual([]);
 });
 
-const starting = (cable: number, control: number) =>
+const starting = (
+	cable: number,
+	control: number,
+	conditions: Record<string, Record<string, string>> = { crank: { B: "on" } },
+) =>
 	benchCircuit({
 		parts: [
 			battery,
@@ -108,7 +112,7 @@ const starting = (cable: number, control: number) =>
 			part("E1", "lamp", ["a", "b"], { values: { watts: 5 } }),
 		],
 		joints: [joint("G1", "ground"), joint("G2", "ground")],
-		conditions: { crank: { B: "on" } },
+		conditions,
 		wires: [
 			wire("W-", "BAT.- > G1", 50, 0.3),
 			wire("W1", "BAT.+ > ST.30", cable, 1.2),
@@ -125,6 +129,9 @@ test("the starter's cables and its terminal 50 have limits of their own", () => 
 	expect(voltageDrop.check(starting(50, 2.5))).toEqual([]);
 	const cable = voltageDrop.check(starting(10, 2.5));
 	expect(cable.map((f) => f.where)).toEqual([expect.stringContaining("ST starter motor")]);
+	// With the starter at rest the battery stands across its open contact: the lamp is judged then.
+	const resting = voltageDrop.check(starting(50, 2.5, { rest: {} }));
+	expect(resting.map((f) => f.where)).toEqual([expect.stringContaining("E1")]);
 	const control = voltageDrop.check(starting(50, 0.35));
 	expect(control.map((f) => f.where)).toEqual([expect.stringContaining("ST terminal 50")]);
 });

@@ -1,7 +1,7 @@
 /** What a load gets: volts lost in the loom on its feed and on its ground, from the solved network. */
 import { branchAmps, type Circuit, type Operating, voltsAt } from "../circuit/index.js";
 import { finding } from "./support/finding.js";
-import { downstream, type Flow, lossAlong, lossOf, upstream } from "./support/flow.js";
+import { downstream, type Flow, fromPosts, lossAlong, lossOf, upstream } from "./support/flow.js";
 import { acrossLoad, type Load, type LoadKind, loadsOf } from "./support/loads.js";
 import { wholeConditions } from "./support/points.js";
 import { namesAlong } from "./support/ways.js";
@@ -22,19 +22,21 @@ interface Limit {
 
 /**
  * Rows of reference/electrical/practice-limits.csv: ground 0.1 V row 017; starter cable 0.5 V rows 010 and 020, its
- * ground 0.2 V row 011, or 0.2 V per 100 A row 001. The shares, and 0.2 V for the ground of other loads: common
- * practice, no source. Terminal 50 1.4 V: from memory; its ground is the motor's and judged there.
+ * ground 0.2 V row 011, or 0.2 V per 100 A row 001. 5 % is 0.6 V of 12 V, for lamps up to headlamps and for units: from
+ * memory, handbook tables of allowed drops in cars. 7.14 % is 1 V of 14 V: from memory, FAA AC 43.13-1B table 11-6. 0.2 V
+ * for the ground of other loads: common practice, no source. Terminal 50 1.4 V: from memory; its ground is the motor's and judged there.
  */
 export const LIMITS: Readonly<Record<LoadKind, Limit>> = {
-	lighting: { share: 0.03, ground: 0.2 },
-	"control unit": { share: 0.03, ground: 0.1 },
+	lighting: { share: 0.05, ground: 0.2 },
+	"control unit": { share: 0.05, ground: 0.1 },
 	"starter motor": { feed: 0.5, ground: 0.2, groundPer100A: 0.2 },
 	"terminal 50": { feed: 1.4 },
-	other: { share: 0.05, ground: 0.2 },
+	other: { share: 0.0714, ground: 0.2 },
 };
 
-/** A load counts as working from this share of the source's volts across it. */
+/** A load counts as working from this share of the source's volts across it, and this current. */
 const WORKING_SHARE = 0.3;
+const LEAST_AMPS = 1e-4;
 
 interface Drop {
 	readonly load: Load;
@@ -61,12 +63,14 @@ export const voltageDrop: Rule = {
 	id,
 	title: "Every load gets its volts",
 	source:
-		"reference/electrical/practice-limits.csv rows 001, 010, 011, 017, 020; shares of 3 % and 5 %: common practice, no source",
+		"reference/electrical/practice-limits.csv rows 001, 010, 011, 017, 020; shares of 5 % and 7.14 %: from memory, handbook tables of allowed drops in cars and FAA AC 43.13-1B table 11-6",
 	check(circuit) {
 		const worst = new Map<Load, Drop>();
 		for (const { condition, point } of wholeConditions(circuit)) {
 			const least = WORKING_SHARE * systemVolts(point);
-			const works = (load: Load) => Math.abs(acrossLoad(point, load)) > least;
+			// A motor at rest has the battery's volts across its open contact, and no current.
+			const works = (load: Load) =>
+				Math.abs(acrossLoad(point, load)) > least && Math.abs(branchAmps(point, load.branch)) > LEAST_AMPS;
 			const cranking = loadsOf(circuit).some((load) => load.kind === "starter motor" && works(load));
 			for (const load of loadsOf(circuit)) {
 				const starting = load.kind === "starter motor" || load.kind === "terminal 50";
@@ -92,23 +96,27 @@ function dropAt(point: Operating, condition: string, load: Load): Drop | undefin
 	const feed = upstream(point, plus);
 	const ground = downstream(point, minus);
 	if (!feed.arrived || !ground.arrived) return undefined;
-	const feedVolts = lossAlong(point, feed.branches);
-	const groundVolts = lossAlong(point, ground.branches);
+	const [feedWay, groundWay] = [
+		fromPosts(point, "feed", feed.branches),
+		fromPosts(point, "ground", ground.branches),
+	];
+	const feedVolts = lossAlong(point, feedWay);
+	const groundVolts = lossAlong(point, groundWay);
 	const limit = LIMITS[load.kind];
 	const hundreds = Math.abs(branchAmps(point, load.branch)) / 100;
 	const judged = [
-		{ what: "the feed", volts: feedVolts, most: limit.feed, side: feed.branches },
+		{ what: "the feed", volts: feedVolts, most: limit.feed, side: feedWay },
 		{
 			what: "the ground",
 			volts: groundVolts,
 			most: limit.ground && Math.max(limit.ground, hundreds * (limit.groundPer100A ?? 0)),
-			side: ground.branches,
+			side: groundWay,
 		},
 		{
 			what: "both together",
 			volts: feedVolts + groundVolts,
 			most: limit.share && limit.share * voltsAt(point.volts, feed.end),
-			side: [...feed.branches, ...ground.branches],
+			side: [...feedWay, ...groundWay],
 		},
 	].flatMap((row) =>
 		row.most === undefined ? [] : [{ ...row, most: row.most, over: row.volts / row.most }],

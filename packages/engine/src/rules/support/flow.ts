@@ -1,5 +1,5 @@
 /** Following the current of a solved network up to its source and down to the battery's minus. */
-import { branchAmps, type Circuit, type Operating, voltsAt } from "../../circuit/index.js";
+import { branchAmps, type Circuit, type Operating, pinNode, voltsAt } from "../../circuit/index.js";
 import { deviceKind } from "./feeds.js";
 import { across, branchesAt } from "./ways.js";
 
@@ -49,6 +49,25 @@ function follow(point: Operating, start: number, sense: 1 | -1): Flow {
 		branches.push(next);
 		node = to;
 	}
+}
+
+/**
+ * The piece of a load's way that lies on its own side of the battery's posts. While the generator charges, what leads
+ * from it to the battery carries the charging current, and a drop is measured from the posts.
+ */
+export function fromPosts(point: Operating, side: "feed" | "ground", branches: readonly number[]): number[] {
+	const { circuit, volts } = point;
+	const role = side === "feed" ? "+" : "-";
+	const post = [...circuit.loom.contacts.values()].find(
+		(pin) => pin.role === role && circuit.loom.parts.get(pin.part)?.kind === "battery",
+	);
+	const node = post && circuit.node(pinNode(post.id));
+	if (node === undefined) return [...branches];
+	const limit = volts[node]!;
+	return branches.filter((branch) => {
+		const ends = [circuit.branches[branch]!.a, circuit.branches[branch]!.b].map((at) => voltsAt(volts, at));
+		return side === "feed" ? Math.min(...ends) < limit : Math.max(...ends) > limit;
+	});
 }
 
 /** Volts lost along branches in all that should lose little: the loom, the metal, fuses and closed contacts. */
