@@ -26,6 +26,7 @@ const ROOMS: readonly (readonly string[])[] = [
 	["batches"],
 	["readings"],
 	["rules", "faults"],
+	["plan"],
 	["prove", "find"],
 	["job"],
 	["days"],
