@@ -28,7 +28,8 @@ export class OwnOhms {
 	readonly #hubs: Map<number, Float64Array | undefined>;
 	/** Number of each node among the ends of the branches that automata switch, -1 for others. */
 	readonly #slot: Int32Array;
-	readonly #slots: number;
+	/** The nodes that have a slot. */
+	readonly #slots: Int32Array;
 	/** By branch. */
 	readonly #switched = new Map<number, Float64Array>();
 
@@ -39,13 +40,14 @@ export class OwnOhms {
 		const count = point.circuit.branches.length;
 		this.#hubs = hubsOf(point);
 		this.#slot = new Int32Array(point.circuit.nodes.length).fill(-1);
-		let slots = 0;
+		const slots: number[] = [];
 		for (const automaton of point.standing.automata)
 			for (const branch of automaton.branches) {
 				const { a, b } = point.circuit.branches[branch]!;
-				for (const node of [a, b]) if (node >= 0 && this.#slot[node] === -1) this.#slot[node] = slots++;
+				for (const node of [a, b])
+					if (node >= 0 && this.#slot[node] === -1) this.#slot[node] = slots.push(node) - 1;
 			}
-		this.#slots = slots;
+		this.#slots = Int32Array.from(slots);
 		this.#near = new Float64Array(count).fill(Number.NaN);
 		this.#exact = new Float64Array(count).fill(Number.NaN);
 	}
@@ -88,11 +90,9 @@ export class OwnOhms {
 		let z = this.#switched.get(term.branch);
 		if (z === undefined) {
 			const all = column(this.#point.numeric, term);
-			z = new Float64Array(this.#slots);
-			for (let node = 0; node < all.length; node++) {
-				const slot = this.#slot[node]!;
-				if (slot >= 0) z[slot] = all[node]!;
-			}
+			const slots = this.#slots;
+			z = new Float64Array(slots.length);
+			for (let slot = 0; slot < slots.length; slot++) z[slot] = all[slots[slot]!]!;
 			this.#switched.set(term.branch, z);
 		}
 		return z;

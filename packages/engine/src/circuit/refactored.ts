@@ -22,8 +22,10 @@ export type Part = ReadonlySet<number>;
 interface Places {
 	readonly entries: ReadonlyMap<number, readonly number[]>;
 	readonly sums: ReadonlyMap<number, readonly number[]>;
-	readonly around: readonly (readonly number[])[];
-	readonly held: ReadonlySet<number>;
+	/** The branches of node k are around.by[start[k] .. start[k + 1]), their far nodes stand in around.to. */
+	readonly around: { readonly start: Int32Array; readonly by: Int32Array; readonly to: Int32Array };
+	/** 1 for each node that is held. */
+	readonly held: Uint8Array;
 }
 
 interface Again<T> {
@@ -37,7 +39,7 @@ export class Refactored {
 	#places: Places | undefined;
 	/** The point's own between calls. */
 	readonly #siemens: Float64Array;
-	/** Walk in which each node was last met. */
+	/** Per node, the walks in which it was last met: even where it is held, odd where that is not known. */
 	readonly #mark: Int32Array;
 	#stamp = 0;
 
@@ -123,7 +125,7 @@ export class Refactored {
 		try {
 			const values = places.map((place) => -total(entries.get(place), siemens));
 			const rowSums = nodes.map(
-				(at) => total(sums.get(at), siemens) + (held.has(at) || holds.includes(at) ? TETHER : 0),
+				(at) => total(sums.get(at), siemens) + (held[at] === 1 || holds.includes(at) ? TETHER : 0),
 			);
 			const done = refactorPart(numeric, places, values, nodes, rowSums);
 			return done.ok ? { found: work(siemens, holds), loose } : undefined;
@@ -140,6 +142,7 @@ export class Refactored {
 		for (const { before, after } of terms) if (before > 0 && after === 0) openings++;
 		// Bridges are taken out before, and one opening that is none cuts nothing off.
 		if (openings < 2) return parts;
+		this.#stamp += 2;
 		for (const { after, a, b } of terms) {
 			if (after > 0) continue;
 			for (const node of [a, b]) {
@@ -154,25 +157,32 @@ export class Refactored {
 	/** What conducts to a node; undefined where that reaches the reference, a hold or too many points. */
 	#partOf(node: number): Part | undefined {
 		const { around, held } = this.#places!;
-		const { branches } = this.#point.circuit;
-		const walked = [node];
+		const { start, by, to } = around;
 		const mark = this.#mark;
-		const now = ++this.#stamp;
-		mark[node] = now;
+		const siemens = this.#siemens;
+		// What an earlier walk of these changes met is known to be held, and so is all that comes to it.
+		const holds = this.#stamp;
+		const met = holds + 1;
+		if (mark[node] === holds) return undefined;
+		const walked = [node];
+		mark[node] = met;
 		for (let q = 0; q < walked.length; q++) {
 			const at = walked[q]!;
-			if (held.has(at) || walked.length > MOST_LOOSE) return undefined;
-			for (const k of around[at]!) {
-				if (this.#siemens[k] === 0) continue;
-				const { a, b } = branches[k]!;
-				if (a < 0 || b < 0) return undefined;
-				const next = a === at ? b : a;
-				if (mark[next] === now) continue;
-				mark[next] = now;
+			if (held[at] === 1 || walked.length > MOST_LOOSE) return this.#areHeld(walked);
+			for (let r = start[at]!; r < start[at + 1]!; r++) {
+				if (siemens[by[r]!] === 0) continue;
+				const next = to[r]!;
+				if (next < 0 || mark[next] === holds) return this.#areHeld(walked);
+				if (mark[next] === met) continue;
+				mark[next] = met;
 				walked.push(next);
 			}
 		}
 		return new Set(walked);
+	}
+
+	#areHeld(walked: readonly number[]): undefined {
+		for (let q = 0; q < walked.length; q++) this.#mark[walked[q]!] = this.#stamp;
 	}
 }
 
@@ -185,18 +195,34 @@ function total(branches: readonly number[] | undefined, siemens: Float64Array): 
 function placesOf({ circuit, components: found }: Operating<Topology>): Places {
 	const entries = new Map<number, number[]>();
 	const sums = new Map<number, number[]>();
-	const around: number[][] = circuit.nodes.map(() => []);
 	const put = (map: Map<number, number[]>, key: number, k: number) => {
 		const list = map.get(key);
 		if (list) list.push(k);
 		else map.set(key, [k]);
 	};
+	const start = new Int32Array(circuit.nodes.length + 1);
 	circuit.branches.forEach(({ a, b }, k) => {
 		const place = circuit.pattern.edge[k]!;
 		if (place >= 0) put(entries, place, k);
 		else if (a !== b) put(sums, Math.max(a, b), k);
-		if (a >= 0) around[a]!.push(k);
-		if (b >= 0) around[b]!.push(k);
+		if (a >= 0) start[a]!++;
+		if (b >= 0) start[b]!++;
 	});
-	return { entries, sums, around, held: new Set(found.first.slice(1)) };
+	for (let node = 0; node < circuit.nodes.length; node++) start[node + 1]! += start[node]!;
+	const by = new Int32Array(start.at(-1)!);
+	const to = new Int32Array(start.at(-1)!);
+	// Filled from the back: each start ends where its node's branches begin.
+	const fill = (node: number, far: number, k: number) => {
+		if (node < 0) return;
+		const at = --start[node]!;
+		by[at] = k;
+		to[at] = far;
+	};
+	circuit.branches.forEach(({ a, b }, k) => {
+		fill(a, b, k);
+		fill(b, a, k);
+	});
+	const held = new Uint8Array(circuit.nodes.length);
+	for (const node of found.first.slice(1)) held[node] = 1;
+	return { entries, sums, around: { start, by, to }, held };
 }
