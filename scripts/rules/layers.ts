@@ -26,6 +26,7 @@ const ROOMS: readonly (readonly string[])[] = [
 	["batches"],
 	["readings"],
 	["rules", "faults"],
+	["sizing"],
 	["plan"],
 	["prove", "find"],
 	["job"],

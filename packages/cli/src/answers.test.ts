@@ -12,6 +12,7 @@ import {
 	readingSchema,
 	readText,
 	rulesSchema,
+	sizeSchema,
 } from "@loomwright/shop";
 import { describe, expect, onTestFinished, test } from "vitest";
 import { ROOT, SMALL_CAR, said } from "./terminal.test-helper.js";
@@ -93,6 +94,32 @@ function groundedReturn(): Record<string, string> {
 	const tables = small();
 	return { ...tables, "wires.csv": tables["wires.csv"]!.replace("W19,CU.5,SP4", "W19,G2,SP4") };
 }
+
+describe("size", () => {
+	test("what the recipe makes and works on, with its terminals and splices", async () => {
+		const { code, out, err } = await said(["size", SMALL_CAR]);
+		expect([code, err]).toEqual([0, ""]);
+		expect(out).toMatch(/^A tiny car, loom as converted: every size does\n/);
+		expect(out).toMatch(/Ends\nwire +at +terminal/);
+		const all = await said(["size", SMALL_CAR, "--all"]);
+		expect(all.out.length).toBeGreaterThan(out.length);
+	});
+
+	test("as JSON, of either loom", async () => {
+		const { code, out } = await said(["size", SMALL_CAR, "--recipe", "none", "--json"]);
+		const { of, wires, fuses, splices } = sizeSchema.strict().parse(JSON.parse(out));
+		expect([of, code, splices.some((splice) => splice.worked)]).toEqual(["delivered", 0, false]);
+		expect(wires.every((wire) => wire.suffices)).toBe(true);
+		expect(fuses.every((fuse) => fuse.wires.includes(fuse.thinnest))).toBe(true);
+	});
+
+	test("a wire too thin for its fuse: told, exit code 1", async () => {
+		const thin = small()["wires.csv"]!.replace(/^(W3,[^,]*,[^,]*),[^,]*,/m, "$1,0.22,");
+		const { code, out } = await said(["size", folderWith({ ...small(), "wires.csv": thin })]);
+		expect(code).toBe(1);
+		expect(out).toMatch(/Wire W3, 0\.22\smm2/);
+	});
+});
 
 describe("reading", () => {
 	const question = ["reading", SMALL_CAR, "CU.7", "CU.2", "--when", "key-on"];

@@ -8,6 +8,7 @@ import {
 	proveSchema,
 	readingSchema,
 	rulesSchema,
+	sizeSchema,
 } from "@loomwright/shop";
 import { expect, test } from "vitest";
 
@@ -26,6 +27,7 @@ function examples(page: string): Map<string, string> {
 test.each([
 	["Changes", compareSchema],
 	["Findings", rulesSchema],
+	["Sizes", sizeSchema],
 	["Reading", readingSchema],
 	["Faults", findSchema],
 	["Prove sheet", proveSchema],

@@ -8,6 +8,7 @@ import { prove } from "./commands/prove.js";
 import { reading } from "./commands/reading.js";
 import { rules } from "./commands/rules.js";
 import { serve } from "./commands/serve.js";
+import { size } from "./commands/size.js";
 import type { Terminal } from "./terminal.js";
 
 /** @param exit told the exit code of the command that ran */
@@ -48,6 +49,16 @@ export function program(terminal: Terminal, exit: (code: number) => void): Comma
 		.addOption(recipe().default("whole"))
 		.addOption(json())
 		.action((path, options) => exit(rules(terminal, path, options)));
+
+	command("size", "What each wire, fuse, load and splice carries, and what terminals and splices to make.", [
+		"size demo/main",
+		"size demo/small --recipe none",
+	])
+		.addArgument(folder())
+		.addOption(new Option("--all", "show every wire, not only those that the recipe works on; JSON has all"))
+		.addOption(recipe().default("whole"))
+		.addOption(json())
+		.action((path, options) => exit(size(terminal, path, options)));
 
 	command("reading", "What a meter would show between two points of the loom, on a sound car.", [
 		"reading demo/small CU.7 CU.2 --what volts --when key-on",

@@ -98,5 +98,14 @@ export {
 } from "./readings/index.js";
 export { type Change, compareLooms, type Misfit, naturalOrder } from "./recipe/index.js";
 export { type Finding, type Rule, rules, runRules, type Severity } from "./rules/index.js";
+export {
+	type EndSize,
+	type FuseSize,
+	type Peak,
+	SIZE_SOURCES,
+	type SpliceSize,
+	sizeCircuits,
+	type WireSize,
+} from "./sizing/index.js";
 export { formatTableError, openTable, readTable, type TableError, TableErrors } from "./tables/index.js";
 export { colourHex, colourWords, formatColours, INSULATION_CELSIUS } from "./units/index.js";

@@ -19,6 +19,7 @@ export { type ProveAnswer, proveAnswer, proveSchema } from "./answers/prove.js";
 export type { MisfitAnswer } from "./answers/question.js";
 export { type ReadingAnswer, readingAnswer, readingSchema } from "./answers/reading.js";
 export { type RulesAnswer, rulesAnswer, rulesSchema } from "./answers/rules.js";
+export { type SizeAnswer, sizeAnswer, sizeSchema } from "./answers/size.js";
 export { parseSheetEntries } from "./answers/sheet-entries.js";
 export type { Copied } from "./copies/copies.js";
 export { type CarFolder, readFolder, readText } from "./folder/read-folder.js";
