@@ -1,7 +1,8 @@
-/** Whether any reading, in any way the car can stand, could tell two changes of the network apart. */
+/** Whether any volts or ohms against battery minus, in any way the car can stand, tell two changes of the network apart. */
 import type { Finder, NetworkChange, Question } from "@loomwright/engine";
 import { deadCondition } from "../../packages/engine/src/find/candidates.js";
 import { scaled, scaledDeviation } from "../../packages/engine/src/find/likelihood.js";
+import { batteryMinus } from "../../packages/engine/src/find/quantities.js";
 
 /** Deviations from which two values are told apart, as in the engine's outcomes. */
 const APART = 4;
@@ -9,24 +10,19 @@ const APART = 4;
 export class Alike {
 	readonly #finder: Finder;
 	readonly #questions: readonly (readonly Question[])[];
-	readonly #known = new Map<string, boolean>();
 
 	constructor(finder: Finder) {
 		this.#finder = finder;
 		const { circuit } = finder.watch;
 		const { loom } = circuit;
-		const minus = [...loom.contacts.values()].find(
-			(c) => loom.parts.get(c.part)?.kind === "battery" && c.role === "-",
-		)!;
+		const to = batteryMinus(loom)!;
 		const dead = deadCondition(circuit);
+		const contacts = [...loom.contacts.keys()].filter((from) => from !== to);
 		this.#questions = [...loom.conditions.keys()].map((when) =>
-			[...loom.contacts.keys()]
-				.filter((from) => from !== minus.id)
-				.map((from): Question => ({ what: when === dead ? "ohms" : "volts", from, to: minus.id, when })),
+			contacts.map((from): Question => ({ what: when === dead ? "ohms" : "volts", from, to, when })),
 		);
 	}
 
-	/** @param key names the two, for remembering */
 	of(one: NetworkChange, two: NetworkChange): boolean {
 		const { reader } = this.#finder.watch;
 		if (reader.stands(one) === reader.stands(two)) return true;

@@ -55,14 +55,13 @@ export {
 } from "./find/index.js";
 export type * from "./loom/index.js";
 export {
-	type Alternative as PlanAlternative,
-	type Check as PlanCheck,
-	type Choice as PlanChoice,
 	MODES as PLAN_MODES,
 	type PlanTables,
+	type Price as PlanPrice,
 	type Program,
-	type ProgramRow,
 	type Proposal,
+	priceByHand,
+	proposalFiles,
 	propose,
 	readPlanTables,
 	type Solved,

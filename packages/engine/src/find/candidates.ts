@@ -9,7 +9,7 @@ import type { Weighed } from "./weighing.js";
 /** Most contacts looked at: those of the leading faults first. */
 const MOST_CONTACTS = 60;
 /** Most conditions a candidate reading may be taken in. */
-const MOST_CONDITIONS = 3;
+const MOST_CONDITIONS = 5;
 
 function ends(wire: Wire): string[] {
 	return [wire.from, wire.to].flatMap((end) => (end.at === "contact" ? [end.contact] : []));

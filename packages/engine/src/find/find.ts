@@ -8,8 +8,8 @@ import { candidates } from "./candidates.js";
 import { type Item, itemsOf, Watch } from "./items.js";
 import { rateSteps } from "./next-step.js";
 import { posterior, timesAsLikely } from "./posterior.js";
-import type { Evidence, Found, GroundLine, RankedFault } from "./types.js";
-import type { Weighed } from "./weighing.js";
+import type { Contradiction, Evidence, Found, GroundLine, RankedFault } from "./types.js";
+import { itemLog, type Weighed } from "./weighing.js";
 
 /** What finding needs of an opened car. */
 export interface Findable {
@@ -74,6 +74,7 @@ export class Finder {
 			.slice(0, MOST_SHOWN)
 			.map((w): RankedFault => ranked(w, groupOf, items, this.watch));
 		const shares = sharesOf(leading, groups);
+		const repeat = contradictions(weighed[0]!, items);
 		return {
 			faults,
 			sound: weighed.find((w) => w.fault === undefined)!.posterior,
@@ -82,7 +83,8 @@ export class Finder {
 			next: steps[0],
 			others: steps.slice(1),
 			actions: rateActions(this.watch.circuit.loom, leading),
-			contradictions: [...unknown, ...contradictions(weighed[0]!, items)],
+			contradictions: [...unknown, ...repeat.map(({ text }) => text)],
+			repeat,
 			considered: {
 				singles: this.faults.filter((f) => f.patterns.length === 1).length,
 				common: this.faults.filter((f) => f.patterns.length > 1).length,
@@ -166,14 +168,13 @@ function alike(w: Weighed, groupOf: ReadonlyMap<Weighed, number>, watch: Watch):
 		.map(({ fault }) => fault!.id);
 }
 
-function contradictions(best: Weighed, items: readonly Item[]): string[] {
-	const patterns = best.fault?.patterns ?? [{ weight: 1, change: { branches: [], added: [] } }];
+function contradictions(best: Weighed, items: readonly Item[]): Contradiction[] {
 	return items
-		.filter((item) => {
-			const chance = patterns.reduce((sum, p) => sum + p.weight * Math.exp(item.log(best.fault, p, -1)), 0);
-			return chance < item.stray * CONTRADICTS;
-		})
-		.map((item) => `${item.text}: does not fit the leading fault; repeat it`);
+		.filter((item) => Math.exp(itemLog(best, item)) < item.stray * CONTRADICTS)
+		.map(({ text, occasion, entry }) => ({
+			text: `${text}: does not fit the leading fault; repeat it`,
+			...{ occasion, entry },
+		}));
 }
 
 const finders = new WeakMap<Findable, Map<Evidence["of"], Finder>>();

@@ -18,12 +18,13 @@ import {
 import { Predictions } from "./predictions.js";
 import { monitorSeen, needSeen, type Seen } from "./quantities.js";
 import { keyOf, Reader } from "./reader.js";
-import type { Evidence } from "./types.js";
+import type { Entry, Evidence } from "./types.js";
 
 /** One thing that was seen. */
 export interface Item {
 	readonly text: string;
 	readonly occasion: number;
+	readonly entry: Entry;
 	/** Says something about the fault: a code that is set, a function that fails, a reading. */
 	readonly telling: boolean;
 	/** The condition it is seen in: items of one condition cost one solve together. Empty: no solve needed. */
@@ -185,6 +186,7 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 				items.push({
 					text,
 					occasion: number,
+					entry: { kind: "unit", unit },
 					telling: false,
 					stray: DEAD_UNIT_ANSWERS,
 					when: watch.monitors.find(({ monitor }) => monitor.unit === unit)?.monitor.when ?? "",
@@ -201,6 +203,7 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 				items.push({
 					text,
 					occasion: number,
+					entry: { kind: "code", code },
 					telling: seen,
 					when: watch.monitors[own[0]!]!.monitor.when,
 					stray: seen ? STRAY_CODE : MISSED_CODE,
@@ -221,6 +224,7 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 			items.push({
 				text,
 				occasion: number,
+				entry: { kind: "function", function: name },
 				telling: !held,
 				stray: MISJUDGED,
 				when: watch.circuit.loom.functions.find((f) => f.function === name)!.when,
@@ -233,6 +237,7 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 			items.push({
 				text: good ? `${part} tested good by itself` : `${part} tested bad by itself`,
 				occasion: number,
+				entry: { kind: "bench", part },
 				telling: true,
 				when: "",
 				stray: BENCH_FALSE,
@@ -263,6 +268,7 @@ function readingItems(watch: Watch, evidence: Evidence, number: number, unknown:
 			{
 				text,
 				occasion: number,
+				entry: { kind: "reading", question: { what, from: reading.from, to: reading.to, when } },
 				telling: true,
 				when,
 				stray: strayReading(value),

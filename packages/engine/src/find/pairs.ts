@@ -8,7 +8,7 @@
 import type { Change } from "../circuit/index.js";
 import type { Fault, Pattern } from "../faults/index.js";
 import type { Item } from "./items.js";
-import { itemLog, NO_FAULT, patternChances, type Weighing } from "./weighing.js";
+import { itemLog, NO_FAULT, type Weighing } from "./weighing.js";
 
 /** Odds against the best hypothesis below which a pair is not weighed. */
 const ODDS = 1e-2;
@@ -17,8 +17,8 @@ const EXPLAINS = 3;
 /** Single faults combined, for each telling item: the most probable that explain it. */
 const MOST_PER_ITEM = 12;
 const MOST_BY_PRIOR = 12;
-/** Leading patterns of each fault. */
-const PATTERNS = 2;
+/** Leading patterns of each fault: all levels of an added resistance. */
+const PATTERNS = 3;
 
 /** Two faults taken as one hypothesis, and the two alone. */
 export interface Pair {
@@ -29,33 +29,36 @@ export interface Pair {
 /**
  * @param singles weighed by the telling items `early`, most promising first
  * @param told all telling items
- * @param best log of prior times likelihood of the best hypothesis so far
+ * @param leader the best hypothesis so far
+ * @param best log of its prior times likelihood
  */
 export function pairsWorthWeighing(
 	singles: readonly Weighing[],
 	early: readonly Item[],
 	told: readonly Item[],
+	leader: Weighing,
 	best: number,
 ): Pair[] {
 	const byPrior = [...singles].sort((x, y) => y.prior - x.prior);
 	const priors = byPrior.map((w) => w.prior);
 	const least = best + Math.log(ODDS);
 	if (priors.length < 2 || priors[0]! + priors[1]! < least || early.length === 0) return [];
-	const sound = early.map((item) => itemLog(NO_FAULT, item));
 	// The most probable whatever they explain: two may do together what neither does alone (two grounds side by side).
 	const likely = new Set<Weighing>(byPrior.slice(0, MOST_BY_PRIOR));
 	const candidates = new Set(likely);
 	// The best few for each item: a fault that explains what the leading ones do not must not be crowded out.
-	early.forEach((item, k) => {
+	const unexplained = told.filter((item) => !early.includes(item) && !explains(leader, item));
+	for (const item of [...early, ...unexplained]) {
 		let taken = 0;
 		for (const w of byPrior) {
 			if (taken >= MOST_PER_ITEM || w.prior + priors[0]! < least) break;
-			if (itemLog(w, item) <= sound[k]! + Math.log(EXPLAINS)) continue;
+			if (!explains(w, item)) continue;
 			candidates.add(w);
 			taken++;
 		}
-	});
+	}
 	const logs = new Map([...candidates].map((w) => [w, told.map((item) => itemLog(w, item))]));
+	const patterns = new Map([...candidates].map((w) => [w, leading(w, told)]));
 	const pairs: Pair[] = [];
 	[...candidates].forEach((one, k, all) => {
 		for (const two of all.slice(k + 1)) {
@@ -63,10 +66,18 @@ export function pairsWorthWeighing(
 			if (prior < least) continue;
 			const together = likely.has(one) && likely.has(two);
 			if (together || prior + eachExplains(logs.get(one)!, logs.get(two)!) >= least)
-				pairs.push({ fault: pairOf(one, two), of: [one, two] });
+				pairs.push({
+					fault: pairOf(one.fault!, two.fault!, patterns.get(one)!, patterns.get(two)!),
+					of: [one, two],
+				});
 		}
 	});
 	return pairs;
+}
+
+/** It makes the item clearly likelier than a sound car does. */
+function explains(w: Weighing, item: Item): boolean {
+	return itemLog(w, item) > itemLog(NO_FAULT, item) + Math.log(EXPLAINS);
 }
 
 /** Log likelihood where each of two explains what it can; none where the second explains nothing that the first does not. */
@@ -82,13 +93,10 @@ function eachExplains(one: readonly number[], two: readonly number[]): number {
 	return both > Math.max(first, second) + Math.log(EXPLAINS) ? both : Number.NEGATIVE_INFINITY;
 }
 
-function pairOf(one: Weighing, two: Weighing): Fault {
-	const f = one.fault!;
-	const g = two.fault!;
+function pairOf(f: Fault, g: Fault, ofF: readonly Pattern[], ofG: readonly Pattern[]): Fault {
 	const patterns: Pattern[] = [];
-	for (const x of leading(one))
-		for (const y of leading(two))
-			patterns.push({ weight: x.weight * y.weight, change: both(x.change, y.change) });
+	for (const x of ofF)
+		for (const y of ofG) patterns.push({ weight: x.weight * y.weight, change: both(x.change, y.change) });
 	return {
 		id: `${f.id} & ${g.id}`,
 		kind: "two faults",
@@ -103,11 +111,24 @@ function pairOf(one: Weighing, two: Weighing): Fault {
 	};
 }
 
-/** The most probable patterns, their weights renewed. */
-function leading(w: Weighing): Pattern[] {
-	const sorted = [...patternChances(w)].sort((x, y) => y.chance - x.chance).slice(0, PATTERNS);
-	const sum = sorted.reduce((total, { chance }) => total + chance, 0);
-	return sorted.map(({ pattern, chance }) => ({ weight: chance / sum, change: pattern.change }));
+/**
+ * The patterns that explain best some one of the telling items, with the weights they have: what is left out counts
+ * as explaining nothing.
+ */
+function leading({ fault, first }: Weighing, told: readonly Item[]): readonly Pattern[] {
+	const { patterns } = fault!;
+	if (patterns.length <= PATTERNS) return patterns;
+	const logs = patterns.map((pattern, p) =>
+		told.map((item) => item.log(fault, pattern, first < 0 ? first : first + p)),
+	);
+	const most = told.map((_, k) => Math.max(...logs.map((row) => row[k]!)));
+	/** Items that a pattern explains as well as the best does; a tie goes to the more likely. */
+	const score = logs.map((row, p) => row.filter((log, k) => log > most[k]! - 1).length + patterns[p]!.weight);
+	return patterns
+		.map((pattern, p) => ({ pattern, score: score[p]! }))
+		.sort((x, y) => y.score - x.score)
+		.slice(0, PATTERNS)
+		.map(({ pattern }) => pattern);
 }
 
 /** Both changes at once; where they concern the same branch an opening has the last word. */

@@ -32,6 +32,12 @@ const FIRST = 6;
 /** Share of the best hypothesis that all those let go may weigh together, by their upper bounds. */
 const LET_GO = 1e-4;
 
+/**
+ * Pairs within these odds of the best are weighed by every item; for the others, what tells nothing by itself (a code
+ * that is not set, a function that works) counts as spoilt by the pair where either spoils it alone.
+ */
+const IN_FULL = 0.2;
+
 export interface PosteriorOptions {
 	/** Prior of the sound car, on the scale of the faults' priors. */
 	readonly soundPrior?: number;
@@ -110,18 +116,33 @@ export function posterior(
 	};
 	finishAll(explaining, FIRST);
 	const told = [...early, ...late];
-	const pairs: Weighing[] = [];
-	for (const { fault, of } of withPairs ? pairsWorthWeighing(explaining, early, told, best) : []) {
-		const pair = beginWeighing(fault, fault.prior, early, evidence);
-		if (pair.bound < best + Math.log(LET_GO)) continue;
+	const leader = () => [...ends].reduce((x, y) => (y[1] > x[1] ? y : x))[0];
+	const alone = new Map<Weighing, number>();
+	const toldAlone = (w: Weighing) => {
+		let by = alone.get(w);
+		if (by === undefined) {
+			by = toldBy(w, told, evidence);
+			alone.set(w, by);
+		}
+		return by;
+	};
+	const pairs: { readonly w: Weighing; readonly end: number }[] = [];
+	for (const { fault, of } of withPairs ? pairsWorthWeighing(explaining, early, told, leader(), best) : []) {
+		const w = beginWeighing(fault, fault.prior, early, evidence);
+		if (w.bound < best + Math.log(LET_GO)) continue;
+		weighMore(w, late);
+		const by = total(w) - w.prior;
 		// A partner that adds nothing is no explanation, only a second fault that might be there unseen.
-		const alone = Math.max(...of.map((w) => toldBy(w, told, evidence)));
-		if (toldBy(pair, told, evidence) > alone + Math.log(EXPLAINS)) pairs.push(pair);
+		if (by <= Math.max(...of.map(toldAlone), soundTelling) + Math.log(EXPLAINS)) continue;
+		pairs.push({ w, end: total(w) + spoilt(of, rest) });
 	}
-	finishAll(
-		pairs.sort((x, y) => y.bound - x.bound),
-		0,
-	);
+	best = pairs.reduce((most, { end }) => Math.max(most, end), best);
+	for (const { w, end } of pairs) {
+		if (end < best + Math.log(LET_GO)) continue;
+		const full = end >= best + Math.log(IN_FULL);
+		if (full) weighMore(w, rest);
+		ends.set(w, full ? total(w) : end);
+	}
 	const all = logSum([...ends.values()]);
 	const weighed = [...ends]
 		.map(
@@ -134,6 +155,11 @@ export function posterior(
 		)
 		.sort((x, y) => y.posterior - x.posterior);
 	return { weighed, pairs: pairs.length };
+}
+
+/** Log likelihood of items if two faults together spoil what either spoils alone. */
+function spoilt([one, two]: readonly [Weighing, Weighing], items: readonly Item[]): number {
+	return items.reduce((sum, item) => sum + Math.min(itemLog(one, item), itemLog(two, item)), 0);
 }
 
 /** Log likelihood of the telling items under a hypothesis. */

@@ -49,6 +49,7 @@ function item(text: string, likelihood: (pattern: Pattern) => number): Item {
 	return {
 		text,
 		occasion: 0,
+		entry: { kind: "bench", part: text },
 		telling: true,
 		when: "",
 		stray: 0,

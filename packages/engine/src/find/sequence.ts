@@ -30,23 +30,28 @@ const EXACT_HYPOTHESES = 14;
 /** Tests of which the most informative are looked at one step further where exhaustive search is too much. */
 const LOOKED_AT = 6;
 
+export interface PlanOptions {
+	/** Most hypotheses whose subsets are searched exhaustively. */
+	readonly exhaustive?: number;
+}
+
 /** Plans from all hypotheses. Weights need not sum to 1. */
-export function planTests(table: TestTable): Plan {
+export function planTests(table: TestTable, { exhaustive = EXACT_HYPOTHESES }: PlanOptions = {}): Plan {
 	const all = table.weights.map((_, k) => k).filter((k) => table.weights[k]! > 0);
-	if (all.length <= EXACT_HYPOTHESES) return { ...exact(table, all, new Map()), optimal: true };
+	if (all.length <= exhaustive) return { ...exact(table, all, new Map()), optimal: true };
 	return { ...greedy(table, all, 1), optimal: false };
 }
 
 /** Expected cost of always taking the test that `planTests` names, for comparison with a known optimum. */
-export function expectedCost(table: TestTable, left?: readonly number[]): number {
+export function expectedCost(table: TestTable, options: PlanOptions = {}, left?: readonly number[]): number {
 	const possible = left ?? table.weights.map((_, k) => k).filter((k) => table.weights[k]! > 0);
 	const weights = table.weights.map((w, k) => (possible.includes(k) ? w : 0));
-	const { test } = planTests({ ...table, weights });
+	const { test } = planTests({ ...table, weights }, options);
 	if (test < 0) return 0;
 	const mass = massOf(table, possible);
 	let cost = table.tests[test]!.cost;
 	for (const part of split(table, possible, test))
-		cost += (massOf(table, part) / mass) * expectedCost(table, part);
+		cost += (massOf(table, part) / mass) * expectedCost(table, options, part);
 	return cost;
 }
 

@@ -89,6 +89,22 @@ export interface NextAction {
 	readonly place: string;
 }
 
+/** An entry of the evidence that does not fit the leading fault, to be looked at once more as a new occasion. */
+export interface Contradiction {
+	readonly text: string;
+	/** Number of the occasion it stands in. */
+	readonly occasion: number;
+	readonly entry: Entry;
+}
+
+/** One entry of an occasion. */
+export type Entry =
+	| { readonly kind: "code"; readonly code: string }
+	| { readonly kind: "unit"; readonly unit: string }
+	| { readonly kind: "function"; readonly function: string }
+	| { readonly kind: "reading"; readonly question: Question }
+	| { readonly kind: "bench"; readonly part: string };
+
 export interface Found {
 	/** Most probable first. */
 	readonly faults: readonly RankedFault[];
@@ -106,6 +122,8 @@ export interface Found {
 	readonly actions: readonly NextAction[];
 	/** Evidence that no considered fault explains, and which entry to repeat. */
 	readonly contradictions: readonly string[];
+	/** The entries that do not fit the leading fault. */
+	readonly repeat: readonly Contradiction[];
 	/** How many hypotheses were compared, by sort. */
 	readonly considered: { readonly singles: number; readonly common: number; readonly pairs: number };
 }

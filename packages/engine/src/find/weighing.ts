@@ -84,11 +84,21 @@ export function total({ logs, patterns, prior }: Omit<Weighing, "bound">): numbe
 	return sum;
 }
 
+/** A pattern so far (log) below the best of its hypothesis is weighed no further: it stays an upper bound. */
+const HOPELESS = 16;
+
 export function weighMore(w: Weighing, items: readonly Item[]): void {
-	patternLogs(w.fault, w.patterns, w.runs, items, w.first).forEach((run, r) => {
-		run.forEach((log, p) => {
-			w.logs[r]![p]! += log;
-		});
+	if (items.length === 0) return;
+	const { fault, patterns, runs, logs, first } = w;
+	runs.forEach((run, r) => {
+		const own = runs.length === 1 ? items : items.filter((item) => run.includes(item.occasion));
+		const sums = logs[r]!;
+		const least = Math.max(...sums) - HOPELESS;
+		for (let p = 0; p < sums.length; p++) {
+			if (sums[p]! < least) continue;
+			const at = first < 0 ? first : first + p;
+			for (let k = 0; k < own.length; k++) sums[p]! += own[k]!.log(fault, patterns[p]!, at);
+		}
 	});
 }
 
