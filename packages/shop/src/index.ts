@@ -14,6 +14,7 @@ export {
 	inputErrors,
 } from "./answers/errors.js";
 export { type FindAnswer, findAnswer, findSchema } from "./answers/find.js";
+export { highsSolver } from "./answers/highs-solver.js";
 export { type PowerAnswer, powerAnswer, powerSchema } from "./answers/power.js";
 export { type ProveAnswer, proveAnswer, proveSchema } from "./answers/prove.js";
 export type { MisfitAnswer } from "./answers/question.js";

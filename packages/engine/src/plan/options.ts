@@ -23,10 +23,14 @@ export interface Hopeless {
 	readonly why: string;
 }
 
-/** @returns the choices; circuits that have none are named in `hopeless` */
+/**
+ * @param keepAll also options that can be neither best nor second best
+ * @returns the choices; circuits that have none are named in `hopeless`
+ */
 export function choicesOf(
 	at: Situation,
 	circuits: readonly WantedCircuit[],
+	keepAll = false,
 ): Choices & { hopeless: Hopeless[] } {
 	const price = (steps: readonly Step[]) => priceOf(at, steps);
 	const sides = circuits.map((circuit) => [sideOf(at, circuit, true), sideOf(at, circuit, false)] as const);
@@ -48,7 +52,7 @@ export function choicesOf(
 		}
 		const all = optionsOf(at, circuit, from, to, finder, runs, price);
 		if (all.length === 0) hopeless.push({ circuit: circuit.target, why: whyNone(circuit) });
-		const kept = undominated(at, all);
+		const kept = keepAll ? all : undominated(at, all);
 		dominated += all.length - kept.length;
 		return kept;
 	});
@@ -159,7 +163,12 @@ function optionsOf(
 	const add = (a: Access, b: Access, parts: readonly Leg[], run?: Run) => {
 		const joints = parts.reduce((sum, leg) => sum + leg.joints, 0);
 		if (joints > most) return;
-		const steps = [...a.steps, ...b.steps, ...(run?.steps ?? []), ...parts.flatMap((leg) => leg.steps)];
+		const [first, second] = parts.map((leg) => leg.steps);
+		const work = run?.steps ?? [];
+		const steps = [...a.steps, ...b.steps];
+		if (run?.freed === "from") steps.push(...(second ?? []), ...work, ...(first ?? []));
+		else if (run?.freed === "to") steps.push(...(first ?? []), ...work, ...(second ?? []));
+		else steps.push(...work, ...(first ?? []), ...(second ?? []));
 		const { own, shared } = price(steps);
 		const ends = [...a.ends, ...b.ends, ...(run?.ends ?? [])];
 		found.push({
@@ -325,7 +334,7 @@ function textOf(a: Access, b: Access, run: Run | undefined): string {
 
 /**
  * Without options that two others are never worse than: such an option is neither the best nor, the best
- * forbidden, the second best. One is never worse than another if it costs no more even where it pays all
+ * forbidden, the second best. Options of the same words are forbidden together. One is never worse than another if it costs no more even where it pays all
  * its shared costs alone, and asks for nothing that the other does not ask for as well.
  */
 function undominated(at: Situation, options: readonly Option[]): Option[] {
@@ -342,10 +351,10 @@ function undominated(at: Situation, options: readonly Option[]): Option[] {
 	const sorted = [...options].sort((a, b) => total(a.own) - total(b.own));
 	// Of two that are as good as each other, the first one counts.
 	return sorted.filter((one, k) => {
-		let count = 0;
+		const by = new Set<string>();
 		sorted.forEach((other, j) => {
-			if (j !== k && better(other, one) && (j < k || !better(one, other))) count++;
+			if (j !== k && better(other, one) && (j < k || !better(one, other))) by.add(other.text);
 		});
-		return count < 2;
+		return by.size < 2 && !by.has(one.text);
 	});
 }

@@ -46,9 +46,11 @@ export interface Proposal {
 	/** Steps that do not fit: none, unless parts of the targets do not. */
 	readonly misfits: readonly Misfit[];
 	readonly checks: readonly Check[];
-	/** Of the whole recipe. */
+	/** Of the whole recipe, made on the loom itself. */
 	readonly price: Price;
-	/** The same in minutes, and what no choice can cost less than. */
+	/** Of that, what is the same whatever is chosen: parts that go and come, and all that they leave loose isolated. */
+	readonly fixed: Price;
+	/** The whole in minutes, material and risk among them, and what no choice can cost less than. */
 	readonly minutes: number;
 	readonly bound: number;
 	/** (minutes - bound) / minutes. */
@@ -102,10 +104,11 @@ export function propose(car: Car, plan: PlanTables, circuit: Circuit, whole: Sol
 		return { ...nothing, misfits, newParts: car.newParts, hopeless, size };
 	}
 	const taken = chosenOf(layout, shown);
-	const built = layout.facilities.filter((_, f) => shown.values[layout.facilityColumn(f)]! > 0.5);
+	const built = layout.facilities.filter(({ id }) => taken.some(({ needs }) => needs.includes(id)));
 	const { recipe, newParts, applied } = finish(at, built, taken);
-	const price = priceRecipe(new Pricer(at.costs, at.places, at.delivered, newParts), recipe);
-	const rest = at.costs.total(price) - shown.objective;
+	const pricer = new Pricer(at.costs, at.places, at.delivered, newParts);
+	const fixed = priceRecipe(pricer, finish(at, [], []).recipe);
+	const rest = at.costs.total(fixed);
 	return {
 		hopeless: [],
 		mode,
@@ -115,7 +118,8 @@ export function propose(car: Car, plan: PlanTables, circuit: Circuit, whole: Sol
 		newParts,
 		misfits: [...misfits, ...applied.misfits],
 		checks: verify(at, applied.loom, plan.circuits),
-		price,
+		price: priceRecipe(pricer, recipe),
+		fixed,
 		minutes: shown.objective + rest,
 		bound: shown.bound + rest,
 		gap: (shown.objective - shown.bound) / Math.max(1, shown.objective + rest),
@@ -131,6 +135,7 @@ const nothing = {
 	recipe: [],
 	checks: [],
 	price: NOTHING,
+	fixed: NOTHING,
 	minutes: 0,
 	bound: 0,
 	gap: 0,
@@ -165,11 +170,12 @@ const chosenOf = (layout: Layout, { values }: Solved): Option[] =>
 		return values[layout.optionColumn(k)]! > 0.5 || (over !== undefined && values[over]! > 0.5);
 	});
 
-/** The second best: the whole solved again with the option forbidden. */
+/** The second best: the whole solved again with the option forbidden, and those that differ from it in a detail. */
 function choiceOf(layout: Layout, plan: PlanTables, option: Option, best: Solved, solver: Solver): Choice {
-	const k = layout.options.indexOf(option);
-	const over = layout.overlayColumn(k);
-	const off = [layout.optionColumn(k), ...(over === undefined ? [] : [over])];
+	const off = layout.options.flatMap((one, k) => {
+		if (one.circuit !== option.circuit || one.text !== option.text) return [];
+		return [layout.optionColumn(k), ...[layout.overlayColumn(k)].filter((column) => column !== undefined)];
+	});
 	const [one, two] = [MODES[0], MODES[1]].map((mode) => solver(inMode(layout, mode, off)));
 	const next = two!.objective < one!.objective ? two! : one!;
 	const other =

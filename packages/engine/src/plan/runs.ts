@@ -27,6 +27,11 @@ export interface Run {
 	readonly pairs: string;
 	/** Work before it is free. */
 	readonly steps: readonly Step[];
+	/**
+	 * Of a single wire: the end that this work frees. It comes after the other end is joined, since a step
+	 * works on the one loose end of a wire.
+	 */
+	readonly freed: "from" | "to" | undefined;
 	readonly uses: readonly string[];
 	readonly needs: readonly string[];
 	readonly text: string;
@@ -69,6 +74,7 @@ function spareCavities(at: Situation): Run[] {
 					mm2: Number.POSITIVE_INFINITY,
 					pairs: "",
 					steps: [],
+					freed: undefined,
 					uses: [`cavity ${one.part} ${one.cavity}`],
 					needs: [],
 					text: `spare cavity ${one.cavity} of ${one.part}`,
@@ -130,17 +136,21 @@ function pairsOf(
 		.join(" ");
 	return ends.flatMap((from) => {
 		const sizes = at.nets.widest(net, from.like.id);
-		return ends
-			.filter((to) => to !== from)
-			.map((to) => ({
-				from: pointOf(from),
-				to: pointOf(to),
-				ends: [from, to],
-				mm2: sizes.get(to.like.id) ?? 0,
-				pairs,
-				text: `free lead ${from.wire === to.wire ? from.wire : `${from.wire} to ${to.wire}`}`,
-				...more,
-			}));
+		return (
+			ends
+				// A wire that is loose at both ends by now cannot be said in steps: they name the wire, not the end.
+				.filter((to) => to !== from && (to.wire !== from.wire || more.steps.length > 0))
+				.map((to) => ({
+					from: pointOf(from),
+					to: pointOf(to),
+					ends: [from, to],
+					mm2: sizes.get(to.like.id) ?? 0,
+					pairs,
+					freed: from.wire !== to.wire ? undefined : from === ends[0] ? "from" : "to",
+					text: `free lead ${from.wire === to.wire ? from.wire : `${from.wire} to ${to.wire}`}`,
+					...more,
+				}))
+		);
 	});
 }
 

@@ -50,11 +50,12 @@ function destinationIn(at: Situation, net: Net, { from, to }: WantedCircuit): st
 	return has(to.at === "switched feed" ? at.switched : at.permanent);
 }
 
-/** Which contacts may hang together: as delivered once parts have gone and come, and as wanted. */
+/** Which contacts and joints may hang together: as delivered once parts have gone and come, and as wanted. */
 function wantedGroups(at: Situation, after: Nets, circuits: readonly WantedCircuit[]): Map<string, string> {
 	const group = new Map<string, string>();
 	for (const net of at.nets.all)
-		for (const id of net.contacts) group.set(id, net.grounds.length > 0 ? "ground" : net.id);
+		for (const id of [...net.contacts, ...net.joints])
+			group.set(id, net.grounds.length > 0 ? "ground" : net.id);
 	const unite = (one: string | undefined, other: string | undefined) => {
 		if (one === undefined || other === undefined || one === other) return;
 		for (const [id, name] of group) if (name === other) group.set(id, one);
@@ -62,9 +63,7 @@ function wantedGroups(at: Situation, after: Nets, circuits: readonly WantedCircu
 	for (const wanted of circuits) {
 		const net = after.ofContact(wanted.from);
 		if (wanted.to.at === "ground") unite("ground", group.get(wanted.from));
-		else if (wanted.to.at === "joint")
-			for (const id of at.nets.ofJoint(wanted.to.name)?.contacts ?? [])
-				unite(group.get(wanted.from), group.get(id));
+		else if (wanted.to.at === "joint") unite(group.get(wanted.from), group.get(wanted.to.name));
 		else if (net) unite(group.get(wanted.from), group.get(destinationIn(at, net, wanted)));
 	}
 	return group;
