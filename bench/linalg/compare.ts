@@ -1,5 +1,5 @@
 /**
- * Our sparse solver against KLU (C) and ml-matrix's dense LU, on generated networks; all medians from one run.
+ * Our sparse solver against KLU (C) and ml-matrix's dense LU, on given networks; all medians from one run.
  *
  * Each size is measured in rounds that alternate KLU and ours, so that a busy spell of the machine falls on both.
  * KLU's figure is the faster of its default settings and of those with row scaling and block form off. Ours is the
@@ -21,13 +21,10 @@ import { LuDecomposition, Matrix } from "ml-matrix";
 import type { Figure } from "../figure.js";
 import { summarise, time } from "../measure.js";
 import { compileKlu, type Klu, type KluMedians } from "./klu.js";
-import { fullMatrix, loomNetwork, type Network } from "./network-generator.js";
+import { fullMatrix, type Network } from "./network-generator.js";
 
-/** Sizes and efforts; the defaults are those of the published figures. */
+/** Efforts; the defaults are those of the published figures. */
 export interface CompareOptions {
-	readonly sizes?: readonly number[];
-	/** Nodes of the network given to the dense library. */
-	readonly denseSize?: number;
 	readonly rounds?: number;
 	/** Seconds for KLU in each round. */
 	readonly seconds?: number;
@@ -35,25 +32,26 @@ export interface CompareOptions {
 	readonly note?: (line: string) => void;
 }
 
-const SEED = 7;
-
-/** Yields the figures of the comparison. */
-export async function* compare({
-	sizes = [500, 2000, 8000, 20000],
-	denseSize = 2000,
-	rounds = 5,
-	seconds = 0.4,
-	note = console.error,
-}: CompareOptions = {}): AsyncGenerator<Figure> {
+/**
+ * Yields the figures of the comparison.
+ * @param networks one for each size, made when its turn comes
+ * @param dense number of the one that the dense library gets as well
+ */
+export async function* compare(
+	networks: readonly (() => Network)[],
+	dense: number,
+	{ rounds = 5, seconds = 0.4, note = console.error }: CompareOptions = {},
+): AsyncGenerator<Figure> {
 	const klu = compileKlu();
 	if ("missing" in klu) {
 		note(`KLU comparison skipped: ${klu.missing}. With Debian: apt-get install -y gcc libsuitesparse-dev`);
 	}
 	try {
 		const growth: [nodes: number, seconds: number][] = [];
-		for (const n of sizes) {
-			const measured = await measureSize(n, "missing" in klu ? null : klu, rounds, seconds);
-			growth.push([n, measured.factorAndSolve]);
+		for (const make of networks) {
+			const network = make();
+			const measured = await measureSize(network, "missing" in klu ? null : klu, rounds, seconds);
+			growth.push([network.n, measured.factorAndSolve]);
 			yield* measured.figures;
 		}
 		if (growth.length > 1) {
@@ -67,7 +65,7 @@ export async function* compare({
 	} finally {
 		if (!("missing" in klu)) klu.close();
 	}
-	yield* await compareDense(denseSize);
+	yield* await compareDense(networks[dense]!());
 }
 
 /** Current into every seventh node, as from so many loads. */
@@ -79,9 +77,8 @@ function must(result: ReturnType<typeof factor>): Numeric {
 	return result.numeric;
 }
 
-async function measureSize(n: number, klu: Klu | null, rounds: number, seconds: number) {
-	const network = loomNetwork(n, SEED);
-	const { pattern, values, rowSums } = network;
+async function measureSize(network: Network, klu: Klu | null, rounds: number, seconds: number) {
+	const { n, pattern, values, rowSums } = network;
 	const b = load(n);
 	const x = new Float64Array(n);
 	const symbolic = analyse(n, pattern.colPtr, pattern.rowIdx);
@@ -146,9 +143,8 @@ async function measureSize(n: number, klu: Klu | null, rounds: number, seconds: 
 	return { figures, factorAndSolve: summarise(ours["factor + solve"] as number[]).median };
 }
 
-async function compareDense(n: number): Promise<Figure[]> {
-	const network = loomNetwork(n, SEED);
-	const { pattern, values, rowSums } = network;
+async function compareDense(network: Network): Promise<Figure[]> {
+	const { n, pattern, values, rowSums } = network;
 	const b = load(n);
 	const sparse = await time(
 		() => solve(must(factor(analyse(n, pattern.colPtr, pattern.rowIdx), values, rowSums)), b.slice()),

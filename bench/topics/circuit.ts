@@ -1,4 +1,16 @@
-/** The sparse solver against general-purpose libraries. */
+/** The network engine: the sparse solver against general-purpose libraries, and all faults of a loom at once. */
+import { loomOf, networkOf } from "../circuit/looms.js";
+import type { Figure } from "../figure.js";
 import { compare } from "../linalg/compare.js";
 
-export const run = compare;
+/** Wanted nodes of the looms; the figures say how many there are. */
+const SIZES = [500, 2000, 8000, 20000];
+/** The one that the dense library gets as well. */
+const DENSE = 1;
+
+export async function* run(): AsyncGenerator<Figure> {
+	yield* compare(
+		SIZES.map((nodes) => () => networkOf(loomOf(nodes), nodes < 1000 ? "key-on" : "running")),
+		DENSE,
+	);
+}
