@@ -10,6 +10,7 @@ import { NextReading } from "./NextReading.js";
 import { Practice } from "./Practice.js";
 import { Ranking } from "./Ranking.js";
 import { Seen } from "./Seen.js";
+import { SheetRows } from "./SheetRows.js";
 import { useCase } from "./use-case.js";
 
 export function Find() {
@@ -52,7 +53,11 @@ export function Find() {
 								{found.isFetching ? "Weighing every fault again …" : "Up to date with what was seen."}
 							</p>
 							<Contradictions found={data} shown={shown} />
-							<NextReading found={data} shown={shown} busy={found.isFetching} />
+							{shown.proving === "battery off" ? (
+								<SheetRows found={data} shown={shown} />
+							) : (
+								<NextReading found={data} shown={shown} busy={found.isFetching} />
+							)}
 							<Actions found={data} shown={shown} />
 							<Ranking found={data} shown={shown} />
 						</>

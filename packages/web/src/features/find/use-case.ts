@@ -6,6 +6,8 @@ import { useWriteEntry } from "../../server/hooks.js";
 import { actWords } from "./act-words.js";
 import { type Act, evidenceOf } from "./acts.js";
 
+export type Proving = "battery off" | "under power";
+
 interface StoredCase {
 	readonly which: Which;
 	/** Title of the practice case; empty for a case of this shop. */
@@ -13,8 +15,8 @@ interface StoredCase {
 	readonly acts: readonly Act[];
 	/** Acts of the practice case not yet shown. */
 	readonly ahead: readonly Act[];
-	/** The acts came from proving. */
-	readonly proving?: boolean;
+	/** The acts came from proving, with the battery off or with every fuse in. */
+	readonly proving?: Proving;
 }
 
 const FRESH: StoredCase = { which: "converted", practice: "", acts: [], ahead: [] };
@@ -55,7 +57,9 @@ export function useCase() {
 		begin: (title: string, of: Which, all: readonly Act[]) =>
 			store({ which: of, practice: title, acts: all.slice(0, 1), ahead: all.slice(1) }),
 		/** Takes what was read while proving, which is in the history already, in place of what stands here. */
-		prove: (all: readonly Act[]) => store({ ...FRESH, acts: all, proving: true }),
+		prove: (all: readonly Act[], proving: Proving) => store({ ...FRESH, acts: all, proving }),
+		/** From now on readings under power may be offered. */
+		powered: () => store({ ...stored, proving: "under power" }),
 		clear: () => store({ ...FRESH, which }),
 	};
 }

@@ -7,7 +7,7 @@ import { bandWords, passes, shownWords } from "../meter/band.js";
 import { Leads } from "../meter/Leads.js";
 import { MeterPad } from "../meter/MeterPad.js";
 import { FindButton } from "../prove/FindButton.js";
-import { readingKey } from "./stages.js";
+import { provingIn, readingKey } from "./stages.js";
 import type { Power } from "./use-power-work.js";
 
 interface StageReadingsProps {
@@ -75,7 +75,7 @@ export function StageReadings({ stage, power, acts }: StageReadingsProps) {
 					<span className="verdict-band">
 						Stop. Undo what this stage connected. Read once more only if the leads were wrong.
 					</span>
-					<FindButton acts={acts} />
+					<FindButton acts={acts} proving={provingIn(stage)} />
 				</div>
 			)}
 		</>

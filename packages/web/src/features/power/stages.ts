@@ -2,6 +2,7 @@
 import type { Stage, StageReading } from "@loomwright/engine";
 import { count } from "../../shared/words.js";
 import type { Act } from "../find/acts.js";
+import type { Proving } from "../find/use-case.js";
 import { passes, type Shown } from "../meter/band.js";
 
 export interface PowerWork {
@@ -43,6 +44,10 @@ export function reached(stages: readonly Stage[], work: PowerWork, proved: boole
 	);
 	return at < 0 ? stages.length : at;
 }
+
+/** With fuses still out, readings of the whole car under power would connect what is not proved yet. */
+export const provingIn = ({ kind }: Stage): Proving =>
+	kind === "start inhibited" || kind === "crank" || kind === "restraints" ? "under power" : "battery off";
 
 /** What was read in a stage, as the finder takes it. */
 export function actsOfStage(stage: Stage, { read }: PowerWork): Act[] {

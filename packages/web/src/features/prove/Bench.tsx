@@ -54,7 +54,7 @@ export function Bench({ sheet, work, at, onRow }: BenchProps) {
 					onRow={go}
 					said={said}
 					onOn={goOn}
-					onWrong={() => setSaid("")}
+					onWrong={() => go(row.number)}
 					onRight={(value) => {
 						const next = nextUnread(rows, { ...work.taken, [keyOf(row)]: { value } }, row.number);
 						setSaid(`Row ${row.number}: ${shownWords(value, "ohm")} is right.`);
@@ -80,7 +80,7 @@ function Done({ sheet, work }: { sheet: ProveSheet; work: SheetWork }) {
 					right
 				</h2>
 				<p>Do not connect the battery. Find the cause, mend it, and read those rows once more.</p>
-				<FindButton acts={actsOfSheet(sheet, work.taken)} />
+				<FindButton acts={actsOfSheet(sheet, work.taken)} proving="battery off" />
 			</section>
 		);
 	return (

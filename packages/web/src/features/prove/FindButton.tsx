@@ -3,18 +3,23 @@ import { Button } from "@mantine/core";
 import { useCar } from "../../app/car.js";
 import { go } from "../../app/route.js";
 import type { Act } from "../find/acts.js";
-import { useCase } from "../find/use-case.js";
+import { type Proving, useCase } from "../find/use-case.js";
 
-export function FindButton({ acts }: { acts: readonly Act[] }) {
+interface FindButtonProps {
+	readonly acts: readonly Act[];
+	readonly proving: Proving;
+}
+
+export function FindButton({ acts, proving }: FindButtonProps) {
 	const { job } = useCar();
 	const shown = useCase();
-	const other = shown.acts.length > 0 && !shown.proving;
+	const other = shown.acts.length > 0 && shown.proving === undefined;
 	return (
 		<div>
 			<Button
 				size="xl"
 				onClick={() => {
-					shown.prove(acts);
+					shown.prove(acts, proving);
 					go({ job: job.id, stage: "find" });
 				}}
 			>

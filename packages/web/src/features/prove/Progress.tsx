@@ -2,7 +2,8 @@
 import type { ProveSheet } from "@loomwright/engine";
 import { useMemo } from "react";
 import { count } from "../../shared/words.js";
-import { type AllTaken, rowsOf, ruledOut, stateOf, tallyOf } from "./rows.js";
+import { FindButton } from "./FindButton.js";
+import { type AllTaken, actsOfSheet, rowsOf, ruledOut, stateOf, tallyOf } from "./rows.js";
 
 interface ProgressProps {
 	readonly sheet: ProveSheet;
@@ -16,6 +17,7 @@ export function Progress({ sheet, taken, at }: ProgressProps) {
 	const tally = useMemo(() => tallyOf(rows, taken), [rows, taken]);
 	const out = useMemo(() => ruledOut(rows, taken), [rows, taken]);
 	const { faults, caught } = sheet.coverage;
+	const here = rows.some((row) => row.number === at && stateOf(row, taken) === "wrong");
 	const done = rows.length - tally.unread;
 	return (
 		<section className="prove-progress" aria-label="How far the sheet is">
@@ -43,6 +45,11 @@ export function Progress({ sheet, taken, at }: ProgressProps) {
 				possible mistakes ruled out
 				<span className="soft">; {count(faults - caught, "more", "more")} cannot show before power</span>
 			</p>
+			{tally.wrong > 0 && tally.unread > 0 && !here && (
+				<div className="prove-back">
+					<FindButton acts={actsOfSheet(sheet, taken)} proving="battery off" />
+				</div>
+			)}
 		</section>
 	);
 }

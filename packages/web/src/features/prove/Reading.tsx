@@ -64,7 +64,13 @@ export function Reading(props: ReadingProps) {
 						>
 							Row after
 						</Button>
-						<LeaveOut key={keyOf(row)} onReason={(reason) => work.leaveOut(row, reason)} />
+						<LeaveOut
+							key={keyOf(row)}
+							onReason={(reason) => {
+								work.leaveOut(row, reason);
+								onOn();
+							}}
+						/>
 					</div>
 				</section>
 				<section className="card stack" aria-label="What the meter shows">

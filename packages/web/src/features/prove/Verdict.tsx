@@ -40,7 +40,7 @@ export function Verdict({ sheet, row, taken, work, onAgain, onOn }: VerdictProps
 			{!right && (
 				<>
 					<p>Are both leads on the right contacts, and was the meter zeroed? If so, do not go on to power.</p>
-					<FindButton acts={actsOfSheet(sheet, work.taken)} />
+					<FindButton acts={actsOfSheet(sheet, work.taken)} proving="battery off" />
 				</>
 			)}
 			<Button size="xl" variant="default" onClick={onAgain}>

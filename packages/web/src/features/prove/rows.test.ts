@@ -48,7 +48,7 @@ test("handed on to finding as the engine itself hands it on", () => {
 });
 
 test("the newest reading of a row in the history counts; other readings do not", () => {
-	const entry = (body: object, kind = "reading") => ({ id: "", time: "", person: "", kind, body });
+	const entry = (body: object, kind = "reading") => ({ id: "", place: 1, time: "", person: "", kind, body });
 	const of = (value: number) => entry({ ...first.question, value });
 	const other = entry({ ...first.question, when: "rest", value: 3 });
 	expect(takenInHistory(rows, [of(1), other, entry({ text: "x" }, "note"), of(2)])).toEqual({
