@@ -27,6 +27,7 @@ const ROOMS: readonly (readonly string[])[] = [
 	["readings"],
 	["rules", "faults"],
 	["sizing"],
+	["effects"],
 	["plan"],
 	["prove", "find"],
 	["job"],

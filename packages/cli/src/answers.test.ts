@@ -13,6 +13,7 @@ import {
 	readText,
 	rulesSchema,
 	sizeSchema,
+	whatIfSchema,
 } from "@loomwright/shop";
 import { describe, expect, onTestFinished, test } from "vitest";
 import { ROOT, SMALL_CAR, said } from "./terminal.test-helper.js";
@@ -118,6 +119,39 @@ describe("size", () => {
 		const { code, out } = await said(["size", folderWith({ ...small(), "wires.csv": thin })]);
 		expect(code).toBe(1);
 		expect(out).toMatch(/Wire W3, 0\.22\smm2/);
+	});
+});
+
+describe("what-if", () => {
+	const thinner = ["--set", "wires", "W3", "size", "0.22"];
+
+	test("what a thinner wire would do", async () => {
+		const { code, out, err } = await said(["what-if", SMALL_CAR, ...thinner]);
+		expect([code, err]).toEqual([1, ""]);
+		expect(out).toMatch(/STOP fuse-too-large: F1/);
+		expect(out).toMatch(/Wire W3 does, then does not do\./);
+	});
+
+	test("as JSON; the cell as it is moves nothing", async () => {
+		const { out } = await said(["what-if", SMALL_CAR, ...thinner, "--json"]);
+		const { findings, wires } = whatIfSchema.strict().parse(JSON.parse(out));
+		expect(findings.come.map((finding) => finding.rule)).toContain("fuse-too-large");
+		expect(wires).toMatchObject([{ id: "W3", before: { mm2: 1 }, after: { mm2: 0.22, suffices: false } }]);
+		const same = await said(["what-if", SMALL_CAR, "--set", "wires.csv", "W3", "size", "1"]);
+		expect([same.code, same.out]).toEqual([0, "A tiny car, loom as converted: nothing moves\n"]);
+	});
+
+	test.each([
+		[["--set", "wires", "W3", "size"], "four: the table"],
+		[["--set", "wires", "W3", "size", "1", "2"], "four: the table"],
+		[[], "--set TABLE ROW COLUMN CELL, or --without STEP"],
+		[["--without", "1", ...thinner], "--set TABLE ROW COLUMN CELL, or --without STEP"],
+		[["--set", "wire", "W3", "size", "1"], "wires"],
+		[["--set", "wires", "W99", "size", "1"], "there is no row"],
+	])("%j is refused", async (words, wanted) => {
+		const { code, err } = await said(["what-if", SMALL_CAR, ...words]);
+		expect(code).toBe(2);
+		expect(err).toContain(wanted);
 	});
 });
 

@@ -9,6 +9,7 @@ import {
 	readingSchema,
 	rulesSchema,
 	sizeSchema,
+	whatIfSchema,
 } from "@loomwright/shop";
 import { expect, test } from "vitest";
 
@@ -28,6 +29,7 @@ test.each([
 	["Changes", compareSchema],
 	["Findings", rulesSchema],
 	["Sizes", sizeSchema],
+	["Effects", whatIfSchema],
 	["Reading", readingSchema],
 	["Faults", findSchema],
 	["Prove sheet", proveSchema],

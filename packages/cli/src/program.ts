@@ -10,6 +10,7 @@ import { rules } from "./commands/rules.js";
 import { serve } from "./commands/serve.js";
 import { size } from "./commands/size.js";
 import type { Terminal } from "./terminal.js";
+import { whatIf } from "./commands/what-if.js";
 
 /** @param exit told the exit code of the command that ran */
 export function program(terminal: Terminal, exit: (code: number) => void): Command {
@@ -61,6 +62,23 @@ export function program(terminal: Terminal, exit: (code: number) => void): Comma
 		.action((path, options) => exit(size(terminal, path, options)));
 
 	command("reading", "What a meter would show between two points of the loom, on a sound car.", [
+	command("what-if", "What one change would do: to readings, findings, sizes and work.", [
+		"what-if demo/main --set wires W422a size 0.35",
+		"what-if demo/main --set recipe 25 to G12",
+		"what-if demo/main --without 37",
+	])
+		.addArgument(folder())
+		.addOption(
+			new Option(
+				"--set <words...>",
+				"TABLE ROW COLUMN CELL: another cell; ROW is what stands in the row's first column",
+			),
+		)
+		.addOption(new Option("--without <step>", "a recipe step left out"))
+		.addOption(recipe().default("whole"))
+		.addOption(json())
+		.action((path, options) => exit(whatIf(terminal, path, options)));
+
 		"reading demo/small CU.7 CU.2 --what volts --when key-on",
 		"reading demo/small K1.85 K1.86 --what ohms --when battery-off",
 	])

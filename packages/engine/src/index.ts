@@ -103,8 +103,10 @@ export {
 	type Peak,
 	SIZE_SOURCES,
 	type SpliceSize,
+	type LoadSize,
 	sizeCircuits,
 	type WireSize,
 } from "./sizing/index.js";
 export { formatTableError, openTable, readTable, type TableError, TableErrors } from "./tables/index.js";
 export { colourHex, colourWords, formatColours, INSULATION_CELSIUS } from "./units/index.js";
+export { type Supposed, type WhatIf, whatIf } from "./what-if.js";

@@ -21,6 +21,7 @@ export type { MisfitAnswer } from "./answers/question.js";
 export { type ReadingAnswer, readingAnswer, readingSchema } from "./answers/reading.js";
 export { type RulesAnswer, rulesAnswer, rulesSchema } from "./answers/rules.js";
 export { type SizeAnswer, sizeAnswer, sizeSchema } from "./answers/size.js";
+export { type WhatIfAnswer, whatIfAnswer, whatIfSchema } from "./answers/what-if.js";
 export { parseSheetEntries } from "./answers/sheet-entries.js";
 export type { Copied } from "./copies/copies.js";
 export { type CarFolder, readFolder, readText } from "./folder/read-folder.js";

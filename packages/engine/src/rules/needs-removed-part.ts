@@ -27,7 +27,15 @@ export const needsRemovedPart: Rule = {
 			const removed = removedOn(circuit, before, lost);
 			return removed.length > 0 ? [lostLoad(circuit, lost, removed)] : [];
 		});
-		return [...loads, ...sensorPins(circuit).flatMap((pin) => checkPin(circuit, before, pin) ?? [])];
+		const groups = new Map<string, Cut[]>();
+		for (const pin of sensorPins(circuit)) {
+			const cut = checkPin(circuit, before, pin);
+			if (cut === undefined) continue;
+			// Sensors that hung on one conductor have one cause.
+			const key = [netAt(before, pin.id), ...cut.removed].join();
+			groups.set(key, [...(groups.get(key) ?? []), cut]);
+		}
+		return [...loads, ...[...groups.values()].map((group) => report(circuit, group))];
 	},
 };
 
@@ -48,19 +56,31 @@ function sensorPins({ loom }: Circuit): Contact[] {
 	);
 }
 
-function checkPin(circuit: Circuit, before: Circuit, pin: Contact): Finding | undefined {
+interface Cut {
+	readonly pin: Contact;
+	/** Pins of units that it reached as delivered. */
+	readonly units: readonly Contact[];
+	readonly removed: readonly string[];
+}
+
+function checkPin(circuit: Circuit, before: Circuit, pin: Contact): Cut | undefined {
 	if (!before.loom.contacts.has(pin.id) || unitsOn(circuit, pin.id).length > 0) return undefined;
 	const units = unitsOn(before, pin.id);
 	if (units.length === 0) return undefined;
 	const ways = reach(before, [pinOf(before, pin)], (k) => isLoom(before, k) && isThere(before, k));
 	const way = namesAlong(before, ways.wayTo(pinOf(before, units[0]!)));
 	const removed = removedAlong(circuit, before, way);
-	if (removed.length === 0) return undefined;
+	return removed.length === 0 ? undefined : { pin, units, removed };
+}
+
+function report(circuit: Circuit, group: readonly Cut[]): Finding {
+	const [{ units, removed }] = group as [Cut];
+	const pins = group.map(({ pin }) => pin);
 	return finding(circuit, id, "stop", {
-		where: contactText(circuit.loom, pin.id),
-		why: `As delivered it reached ${list(units.map((unit) => unit.id))} through ${list(removed)}, taken out by the recipe. Now it reaches no unit.`,
-		mend: `Run what it hangs on to ${units[0]!.part} by another way.`,
-		path: [pin.part, pin.id],
+		where: list(pins.map((pin) => contactText(circuit.loom, pin.id))),
+		why: `As delivered ${pins.length === 1 ? "it" : "they"} reached ${list(units.map((unit) => unit.id))} through ${list(removed)}, taken out by the recipe. Now ${pins.length === 1 ? "it reaches" : "they reach"} no unit.`,
+		mend: `Run what ${pins.length === 1 ? "it hangs" : "they hang"} on to ${units[0]!.part} by another way.`,
+		path: pins.flatMap((pin) => [pin.part, pin.id]),
 	});
 }
 
