@@ -27,7 +27,8 @@ export function find(terminal: Terminal, folder: string, options: Options): numb
 /** @param top faults to show */
 export function findText(terminal: Terminal, answer: FindAnswer, top: number): string {
 	const { columns } = terminal;
-	const { title, of, faults, sound, next, others, actions, contradictions, considered } = answer;
+	const { title, of, faults, sound, next, others, actions, contradictions, considered, settled, bits } =
+		answer;
 	const shown = faults.slice(0, top);
 	const rows = shown.map((fault, at) => [
 		String(at + 1),
@@ -52,6 +53,9 @@ export function findText(terminal: Terminal, answer: FindAnswer, top: number): s
 		...contradictions.map((one) => named("Does not fit", one, columns)),
 		...shown.slice(0, 1).map((fault) => leading(terminal, fault)),
 		...(actions.length > 0 ? [doing(actions, columns)] : []),
+		settled
+			? "Settled: nothing more need be measured before the mending."
+			: `About ${Math.ceil(bits)} more ${Math.ceil(bits) === 1 ? "reading" : "readings"} at the least.`,
 		next === null
 			? "No reading would say more."
 			: `${paint(terminal, "bold", "Next")}\n${step(next, columns)}${instead(others, columns)}`,

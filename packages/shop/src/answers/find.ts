@@ -1,5 +1,5 @@
 /** Which faults the evidence speaks for, and what to do next. */
-import { type Car, type Evidence, findFaults, type NextStep } from "@loomwright/engine";
+import { type Car, type Evidence, findFaults, type NextStep, type Question } from "@loomwright/engine";
 import { z } from "zod";
 import { misfitSchema, misfitsOf, questionSchema, whichSchema } from "./question.js";
 
@@ -39,6 +39,8 @@ export const findSchema = z.object({
 		)
 		.describe("most probable first"),
 	sound: chance.describe("that the loom is sound"),
+	settled: z.boolean().describe("nothing more need be measured"),
+	bits: z.number().describe("what readings could still tell: at yes or no each, so many to go"),
 	next: nextSchema.nullable().describe("the step worth most; null: none is worth taking"),
 	others: z.array(nextSchema),
 	actions: z.array(
@@ -52,6 +54,21 @@ export const findSchema = z.object({
 		}),
 	),
 	contradictions: z.array(z.string()),
+	repeat: z
+		.array(
+			z.object({
+				text: z.string(),
+				occasion: z.number().int().describe("number of the occasion it stands in, from 0"),
+				entry: z.discriminatedUnion("kind", [
+					z.object({ kind: z.literal("code"), code: z.string() }),
+					z.object({ kind: z.literal("unit"), unit: z.string() }),
+					z.object({ kind: z.literal("function"), function: z.string() }),
+					z.object({ kind: z.literal("reading"), question: questionSchema }),
+					z.object({ kind: z.literal("bench"), part: z.string() }),
+				]),
+			}),
+		)
+		.describe("entries that do not fit the leading fault, to be looked at once more"),
 	considered: z.object({ singles: z.number(), common: z.number(), pairs: z.number() }),
 	misfits: z.array(misfitSchema),
 });
@@ -76,19 +93,27 @@ export function findAnswer(car: Car, evidence: Evidence): FindAnswer {
 			...{ alike: [...alike], path: [...path], mend },
 		})),
 		sound: share(found.sound),
+		settled: found.settled,
+		bits: Math.max(0, found.bits),
 		next: found.next ? nextStep(found.next) : null,
 		others: found.others.map(nextStep),
 		actions: found.actions.map((action) => ({ ...action })),
 		contradictions: [...found.contradictions],
+		repeat: found.repeat.map(({ text, occasion, entry }) => ({
+			...{ text, occasion },
+			entry: entry.kind === "reading" ? { ...entry, question: plain(entry.question) } : { ...entry },
+		})),
 		considered: { ...found.considered },
 		misfits: misfitsOf(car, evidence.of),
 	};
 }
 
+const plain = ({ what, from, to, when }: Question): Question => ({ what, from, to, when });
+
 function nextStep(step: NextStep): z.infer<typeof nextSchema> {
 	const { question, text, bits, minutes, because, outcomes, cautions } = step;
 	return {
-		question: { ...question },
+		question: plain(question),
 		...{ text, bits, minutes, because },
 		outcomes: outcomes.map(({ text, chance, favours }) => ({ text, chance: share(chance), favours })),
 		cautions: [...cautions],
