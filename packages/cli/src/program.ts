@@ -3,14 +3,16 @@ import { Argument, Command, InvalidArgumentError, Option } from "commander";
 import { compare } from "./commands/compare.js";
 import { addCopyCommands, placeOptions } from "./commands/copy-commands.js";
 import { find } from "./commands/find.js";
+import { plan } from "./commands/plan.js";
 import { power } from "./commands/power.js";
 import { prove } from "./commands/prove.js";
 import { reading } from "./commands/reading.js";
 import { rules } from "./commands/rules.js";
 import { serve } from "./commands/serve.js";
 import { size } from "./commands/size.js";
-import type { Terminal } from "./terminal.js";
+import { transfer } from "./commands/transfer.js";
 import { whatIf } from "./commands/what-if.js";
+import type { Terminal } from "./terminal.js";
 
 /** @param exit told the exit code of the command that ran */
 export function program(terminal: Terminal, exit: (code: number) => void): Command {
@@ -61,7 +63,6 @@ export function program(terminal: Terminal, exit: (code: number) => void): Comma
 		.addOption(json())
 		.action((path, options) => exit(size(terminal, path, options)));
 
-	command("reading", "What a meter would show between two points of the loom, on a sound car.", [
 	command("what-if", "What one change would do: to readings, findings, sizes and work.", [
 		"what-if demo/main --set wires W422a size 0.35",
 		"what-if demo/main --set recipe 25 to G12",
@@ -79,6 +80,7 @@ export function program(terminal: Terminal, exit: (code: number) => void): Comma
 		.addOption(json())
 		.action((path, options) => exit(whatIf(terminal, path, options)));
 
+	command("reading", "What a meter would show between two points of the loom, on a sound car.", [
 		"reading demo/small CU.7 CU.2 --what volts --when key-on",
 		"reading demo/small K1.85 K1.86 --what ohms --when battery-off",
 	])
@@ -139,6 +141,23 @@ export function program(terminal: Terminal, exit: (code: number) => void): Comma
 		.addOption(recipe("the evidence file's `of`"))
 		.addOption(json())
 		.action((path, options) => exit(find(terminal, path, options)));
+
+	command("plan", "Proposes a recipe for the circuits wanted: least work, material and risk.", [
+		"plan demo/main",
+		"plan demo/main --out /tmp/proposed",
+	])
+		.addArgument(folder())
+		.addOption(new Option("--out <folder>", "writes recipe.csv and new-joints.csv of the proposal there"))
+		.addOption(json())
+		.action(async (path, options) => exit(await plan(terminal, path, options)));
+
+	command("transfer", "Which steps of a car's recipe can be done on another car of its kind.", [
+		"transfer demo/main demo/other-market",
+	])
+		.addArgument(folder())
+		.addArgument(new Argument("TO", "folder of the other car's tables"))
+		.addOption(json())
+		.action((path, to, options) => exit(transfer(terminal, path, to, options)));
 
 	command("serve", "Starts the tablet app and the API on this machine.", [
 		"serve",

@@ -63,9 +63,12 @@ export {
 	priceByHand,
 	proposalFiles,
 	propose,
+	REASONS as TRANSFER_REASONS,
 	readPlanTables,
 	type Solved,
 	type Solver,
+	travel,
+	VERDICTS as TRANSFER_VERDICTS,
 	WAYS as PLAN_WAYS,
 } from "./plan/index.js";
 export {
@@ -100,10 +103,10 @@ export { type Finding, type Rule, rules, runRules, type Severity } from "./rules
 export {
 	type EndSize,
 	type FuseSize,
+	type LoadSize,
 	type Peak,
 	SIZE_SOURCES,
 	type SpliceSize,
-	type LoadSize,
 	sizeCircuits,
 	type WireSize,
 } from "./sizing/index.js";

@@ -15,14 +15,16 @@ export {
 } from "./answers/errors.js";
 export { type FindAnswer, findAnswer, findSchema } from "./answers/find.js";
 export { highsSolver } from "./answers/highs-solver.js";
+export { type PlanAnswer, planAnswer, planSchema } from "./answers/plan.js";
 export { type PowerAnswer, powerAnswer, powerSchema } from "./answers/power.js";
 export { type ProveAnswer, proveAnswer, proveSchema } from "./answers/prove.js";
 export type { MisfitAnswer } from "./answers/question.js";
 export { type ReadingAnswer, readingAnswer, readingSchema } from "./answers/reading.js";
 export { type RulesAnswer, rulesAnswer, rulesSchema } from "./answers/rules.js";
-export { type SizeAnswer, sizeAnswer, sizeSchema } from "./answers/size.js";
-export { type WhatIfAnswer, whatIfAnswer, whatIfSchema } from "./answers/what-if.js";
 export { parseSheetEntries } from "./answers/sheet-entries.js";
+export { type SizeAnswer, sizeAnswer, sizeSchema } from "./answers/size.js";
+export { type TransferAnswer, transferAnswer, transferSchema } from "./answers/transfer.js";
+export { type WhatIfAnswer, whatIfAnswer, whatIfSchema } from "./answers/what-if.js";
 export type { Copied } from "./copies/copies.js";
 export { type CarFolder, readFolder, readText } from "./folder/read-folder.js";
 export { databaseOf } from "./places.js";

@@ -3,7 +3,9 @@ import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { type Car, openCar } from "../car.js";
 
-export function demoFiles(name: "main" | "small"): Record<string, string> {
+type Demo = "main" | "small" | "other-market";
+
+export function demoFiles(name: Demo): Record<string, string> {
 	const folder = fileURLToPath(new URL(`../../../../demo/${name}/`, import.meta.url));
 	const files = readdirSync(folder).filter((file) => file.endsWith(".csv"));
 	return Object.fromEntries(files.map((file) => [file, readFileSync(folder + file, "utf8")]));
@@ -11,7 +13,7 @@ export function demoFiles(name: "main" | "small"): Record<string, string> {
 
 const opened = new Map<string, Car>();
 
-export function demoCar(name: "main" | "small"): Car {
+export function demoCar(name: Demo): Car {
 	let car = opened.get(name);
 	if (car === undefined) {
 		car = openCar(demoFiles(name));

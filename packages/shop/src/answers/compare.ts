@@ -22,21 +22,21 @@ const joinedSchema = z
 	.nullable()
 	.describe("the wire and where it leads; null: none");
 
+export const changeSchema = z.object({
+	kind: z.string(),
+	connector: z.string(),
+	cavity: z.string(),
+	contact: z.string(),
+	part: z.string(),
+	joint: z.string(),
+	wire: z.string(),
+	text: z.string().describe("the change in words"),
+	before: joinedSchema,
+	after: joinedSchema,
+});
+
 export const compareSchema = z.object({
-	changes: z.array(
-		z.object({
-			kind: z.string(),
-			connector: z.string(),
-			cavity: z.string(),
-			contact: z.string(),
-			part: z.string(),
-			joint: z.string(),
-			wire: z.string(),
-			text: z.string().describe("the change in words"),
-			before: joinedSchema,
-			after: joinedSchema,
-		}),
-	),
+	changes: z.array(changeSchema),
 	misfits: z.array(misfitSchema),
 });
 
@@ -44,12 +44,17 @@ export type CompareAnswer = z.infer<typeof compareSchema>;
 
 /** The loom as converted against the loom as delivered. */
 export function compareAnswer(car: Car): CompareAnswer {
-	const changes = compareLooms(car.delivered, car.converted).map((change) => {
+	const changes = changesOf(compareLooms(car.delivered, car.converted));
+	return { changes, misfits: misfitsOf(car, "converted") };
+}
+
+/** Differences of two looms as data. */
+export function changesOf(changes: readonly Change[]): z.infer<typeof changeSchema>[] {
+	return changes.map((change) => {
 		const { kind, connector, cavity, contact, part, joint, wire, text } = change;
 		const ends = { before: joined(change.before), after: joined(change.after) };
 		return { kind, connector, cavity, contact, part, joint, wire, text, ...ends };
 	});
-	return { changes, misfits: misfitsOf(car, "converted") };
 }
 
 function joined(there: Change["before"]): z.infer<typeof joinedSchema> {
