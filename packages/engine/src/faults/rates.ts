@@ -32,6 +32,17 @@ export const CHANCE = {
 	neighbours: 2 * CRIMP,
 	swapped: 0.05 * CRIMP,
 	stepLeftOut: 3e-3,
+	/** A step done on the wire beside: seldomer than one forgotten. */
+	stepMisplaced: 3e-4,
+	/** Of a terminal that hands put in. */
+	wrongCavity: 3e-4,
+	/** Of a wire end that hands put under a bolt. */
+	groundShared: 3e-4,
+	/** Of a part that nobody touched since the maker fitted it. */
+	wrongRelay: CRIMP,
+	wrongValue: CRIMP,
+	/** Two wires that touch each other and not the body. */
+	bundle: 0.2 * CRIMP,
 } as const;
 
 /** How much more suspect an item is when the recipe worked on it, or on the connector that holds it. */
@@ -44,6 +55,8 @@ export const HANDS = {
 	opened: 20,
 	/** A wire that was cut, moved or laid. */
 	laid: 200,
+	/** A part that hands fitted. */
+	fitted: 300,
 	/** Two contacts that were both worked on in one connector. */
 	swapped: 20000,
 } as const;
@@ -63,6 +76,11 @@ export function contactHands(
 
 export function wireHands({ touched }: FaultContext, wire: string): number {
 	return touched.wires.has(wire) ? HANDS.laid : 1;
+}
+
+/** For the choice of a part: one that the recipe fitted may be another than it means. */
+export function partHands({ touched }: FaultContext, part: string): number {
+	return touched.parts.has(part) ? HANDS.fitted : 1;
 }
 
 export function jointHands({ touched }: FaultContext, joint: string, wire: string): number {

@@ -48,6 +48,9 @@ it("lists each kind as often as the tables have places for it", () => {
 		"connector not locked": 6,
 		"fuse not seated": 2,
 		"relay not seated": 1,
+		"wrong relay": 1,
+		// Temperature, two lamps.
+		"wrong value": 3,
 	});
 });
 
@@ -68,6 +71,10 @@ describe("after the conversion", () => {
 			"short to ground": 26,
 			"short to supply": 25,
 			"device dead": 10,
+			// The lamp's ground wire.
+			"ground shared wrongly": 1,
+			// Four of the wires worked on lie in one bundle: six pairs.
+			"short in the bundle": 6,
 		});
 	});
 

@@ -2,13 +2,14 @@
 import { Circuit, nodesNeeded } from "../circuit/index.js";
 import { type Fault, faultSet } from "../faults/index.js";
 import type { Loom, LoomTables } from "../loom/index.js";
-import { leftOut, loomAs, type Touched } from "../recipe/index.js";
+import type { Touched } from "../recipe/index.js";
 import { rateActions } from "./actions.js";
 import { candidates } from "./candidates.js";
 import { type Item, itemsOf, Watch } from "./items.js";
 import { rateSteps } from "./next-step.js";
 import { posterior, timesAsLikely } from "./posterior.js";
 import type { Contradiction, Evidence, Found, GroundLine, RankedFault } from "./types.js";
+import { variantsOf } from "./variants.js";
 import { itemLog, type Weighed } from "./weighing.js";
 
 /** What finding needs of an opened car. */
@@ -47,7 +48,7 @@ export class Finder {
 
 	constructor(car: Findable, of: Evidence["of"]) {
 		const loom = of === "delivered" ? car.delivered : car.converted;
-		const variants = of === "delivered" ? new Map<string, Loom>() : withoutOneStep(car);
+		const variants = of === "delivered" ? new Map<string, Loom>() : variantsOf(car.tables);
 		const circuit = new Circuit(loom, variants);
 		const steps = new Map(
 			car.tables.recipe.map((s) => [s.step, { kind: s.kind, title: s.title, place: s.place }]),
@@ -92,13 +93,6 @@ export class Finder {
 			},
 		};
 	}
-}
-
-/** The converted loom with each step left out in turn, where that changes what conducts: a bare end does not. */
-function withoutOneStep({ tables }: Findable): Map<string, Loom> {
-	const conducts = ({ kind }: { readonly kind: string }) => kind !== "isolate and stow";
-	const looms = leftOut(tables.delivered, tables.recipe, tables.newParts, conducts);
-	return new Map([...looms].map(([step, loom]) => [step, loomAs(loom, "converted")]));
 }
 
 function leadingOf(weighed: readonly Weighed[]): Weighed[] {

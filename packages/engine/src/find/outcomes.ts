@@ -81,27 +81,34 @@ export function bitsOf(
 	sums.fill(0, 0, count);
 	let single = 0;
 	let rest = 0;
-	for (let h = 0; h + 1 < first.length; h++) {
-		const begin = first[h]!;
-		const end = first[h + 1]!;
-		if (end === begin + 1) {
-			const weight = weights[begin]!;
-			sums[outcomes[begin]!]! += weight;
+	if (first.length === weights.length + 1) {
+		for (let e = 0; e < weights.length; e++) {
+			const weight = weights[e]!;
+			sums[outcomes[e]!]! += weight;
 			single += weight;
-			continue;
 		}
-		own.fill(0, 0, count);
-		let weight = 0;
-		for (let e = begin; e < end; e++) {
-			own[outcomes[e]!]! += weights[e]!;
-			weight += weights[e]!;
+	} else
+		for (let h = 0; h + 1 < first.length; h++) {
+			const begin = first[h]!;
+			const end = first[h + 1]!;
+			if (end === begin + 1) {
+				const weight = weights[begin]!;
+				sums[outcomes[begin]!]! += weight;
+				single += weight;
+				continue;
+			}
+			own.fill(0, 0, count);
+			let weight = 0;
+			for (let e = begin; e < end; e++) {
+				own[outcomes[e]!]! += weights[e]!;
+				weight += weights[e]!;
+			}
+			if (weight === 0) continue;
+			for (let o = 0; o < count; o++) {
+				sums[o]! += own[o]!;
+				rest -= weight * plogp(seen(own[o]! / weight));
+			}
 		}
-		if (weight === 0) continue;
-		for (let o = 0; o < count; o++) {
-			sums[o]! += own[o]!;
-			rest -= weight * plogp(seen(own[o]! / weight));
-		}
-	}
 	let bits = -single * certain - rest;
 	for (let o = 0; o < count; o++) bits -= plogp(seen(sums[o]!));
 	return Math.max(0, bits);
