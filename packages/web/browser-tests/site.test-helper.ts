@@ -61,7 +61,8 @@ export function testSite(): Site {
 			return server.address;
 		},
 		async open(hash, options = TABLET) {
-			const context = await browser.newContext(options);
+			// What a page fetches through a service worker cannot be intercepted: only the tests of it allow one.
+			const context = await browser.newContext({ serviceWorkers: "block", ...options });
 			contexts.push(context);
 			const page = await context.newPage();
 			page.setDefaultTimeout(30_000);

@@ -11,6 +11,7 @@ import "./features/meter/meter.css";
 import "./features/prove/prove.css";
 import "./features/power/power.css";
 import "./features/find/find.css";
+import "./features/people/people.css";
 import { MantineProvider } from "@mantine/core";
 import { QueryClient, QueryClientProvider } from "@tanstack/react-query";
 import { StrictMode } from "react";
@@ -33,3 +34,7 @@ createRoot(document.getElementById("root")!).render(
 		</MantineProvider>
 	</StrictMode>,
 );
+
+// Only on https, or on this machine itself, does a browser let an app keep itself for when the network is away.
+if (import.meta.env.PROD && "serviceWorker" in navigator)
+	navigator.serviceWorker.register("/sw.js").catch((error: unknown) => console.warn(error));

@@ -2,6 +2,7 @@
 import { Changes } from "../features/changes/Changes.js";
 import { Checks } from "../features/checks/Checks.js";
 import { Find } from "../features/find/Find.js";
+import { Gate } from "../features/people/Gate.js";
 import { PowerUp } from "../features/power/PowerUp.js";
 import { Prove } from "../features/prove/Prove.js";
 import { ReadingStage } from "../features/reading/ReadingStage.js";
@@ -24,12 +25,15 @@ const STAGE_VIEWS: Readonly<Record<Stage, () => React.ReactNode>> = {
 export function App() {
 	const { job, stage } = useRoute();
 	const View = STAGE_VIEWS[stage];
+	const bare = (message: React.ReactNode) => <Frame stage={stage}>{message}</Frame>;
 	return (
-		<CarProvider id={job} bare={(message) => <Frame stage={stage}>{message}</Frame>}>
-			<Frame stage={stage}>
-				<View />
-			</Frame>
-		</CarProvider>
+		<Gate bare={bare}>
+			<CarProvider id={job} bare={bare}>
+				<Frame stage={stage}>
+					<View />
+				</Frame>
+			</CarProvider>
+		</Gate>
 	);
 }
 

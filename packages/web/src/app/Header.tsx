@@ -1,5 +1,6 @@
 /** The head of every screen: name of the job, the line of work drawn as one wire through its stages, light or dark. */
 import { UnstyledButton } from "@mantine/core";
+import { Who } from "../features/people/Who.js";
 import { useOptionalCar } from "./car.js";
 import { LINE } from "./line.js";
 import { formatRoute, type Stage } from "./route.js";
@@ -33,6 +34,7 @@ export function Header({ stage }: { stage: Stage }) {
 					</UnstyledButton>
 				))}
 			</nav>
+			<Who />
 			<SchemeSwitch />
 		</header>
 	);

@@ -1,5 +1,15 @@
 /** Asks the shop's server. Every failure becomes a ServerFault that says what is wrong and what to do. */
-import type { Entry, Job, JobSummary, NewEntry, Practice } from "./types.js";
+import type {
+	Entry,
+	Job,
+	JobState,
+	JobSummary,
+	NewEntry,
+	Person,
+	Practice,
+	QueueResult,
+	Session,
+} from "./types.js";
 
 export class ServerFault extends Error {
 	override readonly name = "ServerFault";
@@ -29,13 +39,55 @@ export const readPractice = async (job: string): Promise<readonly Practice[]> =>
 export const readEntries = async (job: string): Promise<readonly Entry[]> =>
 	(await ask<{ entries: Entry[] }>(`${at(job)}/entries`)).entries;
 
-/** Sending an entry again with the same id stores it once. */
-export const writeEntry = (job: string, entry: NewEntry): Promise<Entry> =>
-	ask(`${at(job)}/entries`, {
-		method: "POST",
-		headers: { "content-type": "application/json" },
-		body: JSON.stringify(entry),
-	});
+export const readState = (job: string): Promise<JobState> => ask(`${at(job)}/state`);
+
+/** Sending entries again with the same ids stores them once. */
+export const sendQueue = async (job: string, entries: readonly NewEntry[]): Promise<readonly QueueResult[]> =>
+	(await ask<{ results: QueueResult[] }>(`${at(job)}/queue`, sent("POST", { entries }))).results;
+
+export const readSession = (): Promise<Session> => session(ask(`${BASE}/session`));
+
+export const signIn = (given: { person: string; pin: string }): Promise<Session> =>
+	session(ask(`${BASE}/session`, sent("POST", given)));
+
+export const openGuestLink = (token: string): Promise<Session> =>
+	session(ask(`${BASE}/session/guest`, sent("POST", { token })));
+
+export const signOut = (): Promise<Session> => session(ask(`${BASE}/session`, sent("DELETE")));
+
+export const setUpOwner = (given: { name: string; pin: string }): Promise<Session> =>
+	session(ask(`${BASE}/setup`, sent("POST", given)));
+
+export const readPeople = async (): Promise<readonly Person[]> =>
+	(await ask<{ people: Person[] }>(`${BASE}/people`)).people;
+
+export const addPerson = (given: { name: string; role: Person["role"]; pin: string }): Promise<Person> =>
+	ask(`${BASE}/people`, sent("POST", given));
+
+/** @param ability null: what follows from role and practice */
+export const setAbility = (given: {
+	person: string;
+	sort: string;
+	ability: string | null;
+}): Promise<Person> => {
+	const { person, ...body } = given;
+	return ask(`${BASE}/people/${encodeURIComponent(person)}/abilities`, sent("PUT", body));
+};
+
+/** Told with the session; goes with every request that changes something. */
+let csrf = "";
+
+async function session(asked: Promise<Session>): Promise<Session> {
+	const answer = await asked;
+	csrf = answer.csrf;
+	return answer;
+}
+
+function sent(method: string, body?: unknown): RequestInit {
+	const headers = { "x-loomwright-csrf": csrf };
+	if (body === undefined) return { method, headers };
+	return { method, headers: { ...headers, "content-type": "application/json" }, body: JSON.stringify(body) };
+}
 
 async function ask<T>(url: string, init?: RequestInit): Promise<T> {
 	let response: Response;

@@ -1,13 +1,23 @@
 /** The server's data for the screens of the open job. */
-import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
+import { useQuery } from "@tanstack/react-query";
+import { useState } from "react";
 import { useCar } from "../app/car.js";
-import { newId, readEntries, readPractice, ServerFault, writeEntry } from "./api.js";
-import { NOBODY, usePerson } from "./person.js";
-import type { NewEntry, Written } from "./types.js";
+import { readEntries, readPractice, readState } from "./api.js";
+import { write as keepAndSend } from "./queue/queue.js";
+import { useQueue } from "./queue/use-queue.js";
+import { useWriter } from "./session.js";
+import { useFlush } from "./sync.js";
+import type { Writable } from "./types.js";
 
 export function useEntries() {
 	const { id } = useCar().job;
 	return useQuery({ queryKey: ["entries", id], queryFn: () => readEntries(id) });
+}
+
+/** How the job stands: steps, holds, clashes. */
+export function useJobState() {
+	const { id } = useCar().job;
+	return useQuery({ queryKey: ["state", id], queryFn: () => readState(id) });
 }
 
 export function usePractice() {
@@ -15,21 +25,31 @@ export function usePractice() {
 	return useQuery({ queryKey: ["practice", id], queryFn: () => readPractice(id) });
 }
 
-const ATTEMPTS = 3;
+type WriteState = "idle" | "pending" | "success" | "error";
 
-/** Adds to the job's history. The id is given before the first attempt, so that trying again stores it once. */
+/** Adds to the job's history. What was written is first kept on this tablet, then sent until the server has it. */
 export function useWriteEntry() {
 	const { id: job } = useCar().job;
-	const [person] = usePerson();
-	const client = useQueryClient();
-	const mutation = useMutation({
-		mutationFn: (entry: NewEntry) => writeEntry(job, entry),
-		retry: (failures, error) => failures < ATTEMPTS && error instanceof ServerFault && error.away,
-		onSettled: () => client.invalidateQueries({ queryKey: ["entries", job] }),
-		networkMode: "always",
-	});
-	const write = (written: Written) =>
-		mutation.mutate({ ...written, id: newId(), person: person.trim() || NOBODY });
-	const again = () => mutation.variables && mutation.mutate(mutation.variables);
-	return { write, again, state: mutation.status, error: mutation.error };
+	const by = useWriter();
+	const entries = useEntries().data;
+	const send = useFlush();
+	const queue = useQueue();
+	const [last, setLast] = useState("");
+	const [failed, setFailed] = useState<Error>();
+	const write = async (written: Writable) => {
+		// What others enter from here on is not known to whoever writes this now.
+		const seen = entries?.at(-1)?.place ?? 0;
+		try {
+			setFailed(undefined);
+			setLast(await keepAndSend(job, written, by, seen));
+			await send();
+		} catch (error) {
+			setFailed(error as Error);
+		}
+	};
+	const own = queue.waiting.find(({ entry }) => entry.id === last);
+	const refused = own?.refused ? new Error(own.refused) : undefined;
+	const error = failed ?? refused ?? (own && !queue.sending ? queue.fault : undefined);
+	const state: WriteState = error ? "error" : own ? "pending" : last === "" ? "idle" : "success";
+	return { write: (written: Writable) => void write(written), again: () => void send(), state, error };
 }

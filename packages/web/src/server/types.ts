@@ -32,6 +32,14 @@ export type Written =
 	| { readonly kind: "reseated"; readonly body: { readonly what: string } }
 	| { readonly kind: "note"; readonly body: { readonly text: string } };
 
+/** What a person answers for. */
+type Signed =
+	| { readonly kind: "step" | "sign-off"; readonly body: { readonly step: string } }
+	| { readonly kind: "hold"; readonly body: { readonly step?: string; readonly text: string } }
+	| { readonly kind: "lift"; readonly body: { readonly hold: string; readonly text: string } };
+
+export type Writable = Written | Signed;
+
 export interface ReadingEntry {
 	readonly what: What;
 	readonly from: string;
@@ -40,11 +48,98 @@ export interface ReadingEntry {
 	readonly value: number | "open";
 }
 
-export type NewEntry = Written & { readonly id: string; readonly person: string };
+/** An entry with whose it is, and what its writer had seen: clocks have no say in what came first. */
+export type NewEntry = Writable & {
+	readonly id: string;
+	readonly time: string;
+	readonly person: string;
+	/** Id of whoever was signed in; empty where nobody signs in. */
+	readonly account: string;
+	readonly device: string;
+	/** The tablet's own count, from 1. */
+	readonly counter: number;
+	/** Last place of the job's history that this tablet had. */
+	readonly seen: number;
+};
+
+/** An entry kept on this tablet until the server has it. */
+export interface Waiting {
+	readonly order: number;
+	readonly job: string;
+	readonly entry: NewEntry;
+	/** Why the server refused it; empty: not sent yet. */
+	readonly refused: string;
+	readonly toDo: string;
+}
+
+export interface QueueResult {
+	readonly id: string;
+	readonly outcome: "added" | "there" | "refused";
+	readonly error: string;
+	readonly toDo: string;
+}
+
+export interface Session {
+	/** Whether the shop has an owner. */
+	readonly setUp: boolean;
+	readonly who: {
+		readonly role: "bench" | "owner" | "technician" | "apprentice" | "guest" | "nobody";
+		readonly name: string;
+		readonly account: string;
+		readonly job: string;
+	};
+	readonly csrf: string;
+	readonly people: readonly { readonly id: string; readonly name: string }[];
+}
+
+export interface Ability {
+	readonly sort: string;
+	readonly ability: "alone" | "second" | "not yet";
+	readonly because: "role" | "practice" | "owner";
+	readonly supervised: number;
+	readonly critical: boolean;
+}
+
+export interface Person {
+	readonly id: string;
+	readonly name: string;
+	readonly role: "owner" | "technician" | "apprentice";
+	readonly active: boolean;
+	readonly abilities: readonly Ability[];
+}
+
+export interface StepState {
+	readonly step: string;
+	readonly done: readonly { readonly person: string }[];
+	readonly signatures: readonly { readonly person: string }[];
+	readonly needs: number;
+	readonly complete: boolean;
+	readonly missing: string;
+}
+
+/** How the job stands, as the server derives it from the history. */
+export interface JobState {
+	readonly steps: readonly StepState[];
+	readonly holds: readonly {
+		readonly entry: string;
+		readonly step: string;
+		readonly text: string;
+		readonly person: string;
+		readonly lifted: string;
+	}[];
+	readonly clashes: readonly {
+		readonly step: string;
+		readonly entries: readonly string[];
+		readonly people: readonly string[];
+		readonly settled: string;
+	}[];
+}
 
 /** An entry as stored. */
 export interface Entry {
 	readonly id: string;
+	/** In the job's history, from 1. */
+	readonly place: number;
 	readonly time: string;
 	readonly person: string;
 	readonly kind: string;

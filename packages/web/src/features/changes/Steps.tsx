@@ -4,6 +4,7 @@ import { useState } from "react";
 import { useCar } from "../../app/car.js";
 import { useSettings } from "../../app/use-setting.js";
 import { count, duration } from "../../shared/words.js";
+import { StepSigns } from "../people/StepSigns.js";
 import { FilterBar } from "./FilterBar.js";
 import { placesOf } from "./groups.js";
 import { stepWords } from "./step-words.js";
@@ -39,6 +40,7 @@ export function Steps() {
 							</div>
 							{step.note && <div className="soft">{step.note}</div>}
 							{misfit.has(step.step) && <div className="step-misfit">does not fit this car, see above</div>}
+							<StepSigns step={`recipe/${step.step}`} title={step.title || step.kind} />
 						</div>
 						<span className="step-place">{step.place}</span>
 						<span className="step-minutes">{step.minutes === undefined ? "" : `${step.minutes} min`}</span>

@@ -1,9 +1,10 @@
 /** The first screen: the job, its line of work with what stands at each stage, and who is at the tablet. */
-import { Button, TextInput } from "@mantine/core";
+import { Button } from "@mantine/core";
 import { useCar } from "../../app/car.js";
 import { LINE } from "../../app/line.js";
 import { formatRoute } from "../../app/route.js";
-import { usePerson } from "../../server/person.js";
+import { AtThisTablet } from "../people/AtThisTablet.js";
+import { OpenQuestions } from "../people/OpenQuestions.js";
 import { History } from "./History.js";
 import { JobList } from "./JobList.js";
 import { useStanding } from "./standing.js";
@@ -11,7 +12,6 @@ import { useStanding } from "./standing.js";
 export function Start() {
 	const { job, jobs, car } = useCar();
 	const standing = useStanding();
-	const [person, setPerson] = usePerson();
 	const { parts, wires, contacts } = car.delivered;
 	return (
 		<div className="start">
@@ -40,13 +40,8 @@ export function Start() {
 				</Button>
 			</section>
 			<aside className="stack">
-				<TextInput
-					label="Who is at this tablet?"
-					description="Your name goes with every entry into the job's history."
-					value={person}
-					maxLength={100}
-					onChange={(event) => setPerson(event.currentTarget.value)}
-				/>
+				<AtThisTablet />
+				<OpenQuestions />
 				<History />
 				<JobList jobs={jobs} open={job.id} />
 			</aside>

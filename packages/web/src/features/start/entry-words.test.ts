@@ -16,9 +16,12 @@ test("each kind of entry is told in words", () => {
 	expect(words("codes", { codes: [], units: ["ECU"] }).text).toBe("none stored; answered: ECU");
 	expect(words("reseated", { what: "X1" }).text).toBe("X1 (bulkhead plug) taken off and put back");
 	expect(words("note", { text: "towed in" })).toEqual({ sort: "Note", text: "towed in" });
+	expect(words("sign-off", { step: "recipe/01" })).toEqual({ sort: "Signed", text: "recipe/01" });
+	expect(words("hold", { step: "recipe/01", text: "no part" }).text).toBe("recipe/01: no part");
+	expect(words("lift", { hold: "e1", text: "came" })).toEqual({ sort: "Hold lifted", text: "came" });
 	expect(words("tables", { files: [{ name: "wires.csv" }] }).text).toBe("wires.csv");
 });
 
 test("a kind this app does not know is shown by its name", () => {
-	expect(words("photo", {})).toEqual({ sort: "photo", text: "" });
+	expect(words("tyre", {})).toEqual({ sort: "tyre", text: "" });
 });

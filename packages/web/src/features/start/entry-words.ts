@@ -6,8 +6,22 @@ import type { Act } from "../find/acts.js";
 
 const ACTS = new Set(["codes", "reading", "function", "bench", "reseated"]);
 
+/** Kinds told by their step and their text. */
+const PLAIN: Readonly<Record<string, string>> = {
+	step: "Done",
+	"sign-off": "Signed",
+	photo: "Photo",
+	hold: "Hold",
+	lift: "Hold lifted",
+	acceptance: "Accepted",
+	correction: "Taken back",
+};
+
 export function entryWords({ kind, body }: Pick<Entry, "kind" | "body">, loom: Loom): ActWords {
 	if (ACTS.has(kind)) return actWords({ kind, body } as Act, loom);
+	const { step = "", text: said = "" } = body as { step?: string; text?: string };
+	const about = (words: string) => [step, words].filter((word) => word !== "").join(": ");
+	if (kind in PLAIN) return { sort: PLAIN[kind] as string, text: about(said) };
 	if (kind === "note") return { sort: "Note", text: (body as { text: string }).text };
 	if (kind === "tables") {
 		const { files } = body as { files: readonly { name: string }[] };
