@@ -2,14 +2,12 @@
 import { branchAmps, type Circuit } from "../circuit/index.js";
 import { inrushAmps } from "../devices/index.js";
 import { downstream, upstream } from "../rules/support/flow.js";
-import { acrossLoad, type Load, loadsOf } from "../rules/support/loads.js";
+import { loadedIn } from "../rules/support/heat.js";
+import { acrossLoad, cranks, type Load, loadsOf } from "../rules/support/loads.js";
 import { type Settled, wholeConditions } from "../rules/support/points.js";
-import { ratedAmps } from "../units/index.js";
 
 /** Starting current of a motor, times its running current: terminal-practice.csv 027 (common practice, no source). */
 export const MOTOR_START = 6;
-/** Share of its rated current from which a wire counts as loaded in its bundle: common practice, no source. */
-const LOADED = 0.1;
 /** Below this a current is rounding. */
 const LEAST_AMPS = 1e-6;
 /** A load below these volts is off. */
@@ -66,22 +64,10 @@ export function loadedWires(circuit: Circuit): ReadonlyMap<string, number> {
 	const most = new Map<string, number>();
 	for (const at of wholeConditions(circuit)) {
 		if (cranks(circuit, at)) continue;
-		const count = new Map<string, number>();
-		circuit.branches.forEach(({ owner }, branch) => {
-			const wire = owner.what === "wire" ? circuit.loom.wires.get(owner.id) : undefined;
-			if (wire === undefined || wire.bundle === "") return;
-			if (Math.abs(branchAmps(at.point, branch)) >= LOADED * ratedAmps(wire.mm2))
-				count.set(wire.bundle, (count.get(wire.bundle) ?? 0) + 1);
-		});
-		for (const [bundle, wires] of count) most.set(bundle, Math.max(wires, most.get(bundle) ?? 0));
+		for (const [bundle, wires] of loadedIn(at.point))
+			most.set(bundle, Math.max(wires, most.get(bundle) ?? 0));
 	}
 	return most;
-}
-
-export function cranks(circuit: Circuit, { point }: Settled): boolean {
-	return loadsOf(circuit).some(
-		(load) => load.kind === "starter motor" && Math.abs(branchAmps(point, load.branch)) > 1,
-	);
 }
 
 /** Amperes above the steady ones, by branch on the way of each load of a kind that is on. */

@@ -5,10 +5,10 @@ import { LASTING_SHARE } from "../rules/fuse-overloaded.js";
 import { deadSides } from "../rules/support/dead-sides.js";
 import { feedPasses, isFuse } from "../rules/support/feeds.js";
 import { largestFuse } from "../rules/support/fuse-for-wire.js";
+import { AIR_CELSIUS } from "../rules/support/heat.js";
 import { reach } from "../rules/support/ways.js";
 import { type Currents, NO_CURRENTS, type Peak } from "./currents.js";
 import { gatesOf, holdsFor } from "./fuse-gates.js";
-import { AIR_CELSIUS } from "./heat.js";
 import { celsiusAfter } from "./transient.js";
 
 /** Insulation limits by how long: insulation-limits.csv 004, 003, 002 (from memory). */

@@ -1,10 +1,9 @@
 /** What each load gets: the volts its feed and its ground lose, at worst, against what is allowed. */
 import { branchAmps, type Circuit, voltsAt } from "../circuit/index.js";
 import { downstream, fromPosts, lossAlong, upstream } from "../rules/support/flow.js";
-import { acrossLoad, type Load, loadsOf } from "../rules/support/loads.js";
+import { acrossLoad, cranks, type Load, loadsOf } from "../rules/support/loads.js";
 import { wholeConditions } from "../rules/support/points.js";
 import { LIMITS } from "../rules/voltage-drop.js";
-import { cranks } from "./currents.js";
 
 export interface LoadSize {
 	readonly part: string;

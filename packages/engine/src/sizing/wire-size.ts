@@ -2,12 +2,12 @@
 import { type Circuit, wireEndNode } from "../circuit/index.js";
 import type { Wire } from "../loom/index.js";
 import { wireForFuse } from "../rules/support/fuse-for-wire.js";
+import { LASTING_CELSIUS, steadyCelsius } from "../rules/support/heat.js";
 import { wireOhms } from "../units/index.js";
 import { awgMm2 } from "../units/size.js";
 import { type Currents, NO_CURRENTS, type Peak } from "./currents.js";
 import { type EndSize, sizeEnd } from "./end-size.js";
 import type { FuseSize } from "./fuse-size.js";
-import { LASTING_CELSIUS, steadyCelsius } from "./heat.js";
 import { awgText, GAUGES, METRIC_MM2 } from "./sizes.js";
 
 /** Smallest wire for handling in mm2: terminal-practice.csv 026 (common practice, no source). */

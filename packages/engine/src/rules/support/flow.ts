@@ -57,17 +57,34 @@ function follow(point: Operating, start: number, sense: 1 | -1): Flow {
  */
 export function fromPosts(point: Operating, side: "feed" | "ground", branches: readonly number[]): number[] {
 	const { circuit, volts } = point;
-	const role = side === "feed" ? "+" : "-";
-	const post = [...circuit.loom.contacts.values()].find(
-		(pin) => pin.role === role && circuit.loom.parts.get(pin.part)?.kind === "battery",
-	);
-	const node = post && circuit.node(pinNode(post.id));
+	const node = postsOf(circuit)[side];
 	if (node === undefined) return [...branches];
 	const limit = volts[node]!;
 	return branches.filter((branch) => {
-		const ends = [circuit.branches[branch]!.a, circuit.branches[branch]!.b].map((at) => voltsAt(volts, at));
-		return side === "feed" ? Math.min(...ends) < limit : Math.max(...ends) > limit;
+		const { a, b } = circuit.branches[branch]!;
+		const [x, y] = [voltsAt(volts, a), voltsAt(volts, b)];
+		return side === "feed" ? Math.min(x, y) < limit : Math.max(x, y) > limit;
 	});
+}
+
+type Posts = { readonly feed: number | undefined; readonly ground: number | undefined };
+const posts = new WeakMap<Circuit, Posts>();
+
+/** Nodes of the battery's posts. */
+function postsOf(circuit: Circuit): Posts {
+	let found = posts.get(circuit);
+	if (found === undefined) {
+		const post = (role: string) => {
+			const { contacts, parts } = circuit.loom;
+			const pin = [...contacts.values()].find(
+				(one) => one.role === role && parts.get(one.part)?.kind === "battery",
+			);
+			return pin && circuit.node(pinNode(pin.id));
+		};
+		found = { feed: post("+"), ground: post("-") };
+		posts.set(circuit, found);
+	}
+	return found;
 }
 
 /** Volts lost along branches in all that should lose little: the loom, the metal, fuses and closed contacts. */

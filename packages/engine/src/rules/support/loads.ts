@@ -1,5 +1,5 @@
 /** What takes current in the car, and between which points. */
-import { type Circuit, type Operating, voltsAt } from "../../circuit/index.js";
+import { branchAmps, type Circuit, type Operating, voltsAt } from "../../circuit/index.js";
 import type { Part } from "../../loom/index.js";
 
 export type LoadKind = "lighting" | "control unit" | "starter motor" | "terminal 50" | "other";
@@ -47,6 +47,13 @@ export function loadsOf(circuit: Circuit): readonly Load[] {
 export function acrossLoad(point: Operating, load: Load): number {
 	const { a, b } = point.circuit.branches[load.branch]!;
 	return voltsAt(point.volts, a) - voltsAt(point.volts, b);
+}
+
+/** Does the starter turn? At rest its motor has the battery's volts across an open contact, and no current. */
+export function cranks(circuit: Circuit, { point }: { readonly point: Operating }): boolean {
+	return loadsOf(circuit).some(
+		(load) => load.kind === "starter motor" && Math.abs(branchAmps(point, load.branch)) > 1,
+	);
 }
 
 function loadsOfPart(circuit: Circuit, part: Part): Load[] {

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { heatWires } from "../circuit/index.js";
-import { battery, benchCircuit, grounded, part, wire } from "../rules/support/bench-loom.test-helper.js";
-import { ratedAmps } from "../units/index.js";
-import { reference } from "../units/reference.test-helper.js";
-import { awgMm2 } from "../units/size.js";
-import { LASTING_CELSIUS, steadyCelsius } from "./heat.js";
+import { heatWires } from "../../circuit/index.js";
+import { ratedAmps } from "../../units/index.js";
+import { reference } from "../../units/reference.test-helper.js";
+import { awgMm2 } from "../../units/size.js";
+import { battery, benchCircuit, grounded, part, wire } from "./bench-loom.test-helper.js";
+import { COOL_DENSITY, LASTING_CELSIUS, steadyCelsius } from "./heat.js";
 
 // Source: reference/electrical/ampacity-free-air.csv, rated at 90 degrees C in air of 30.
 it.each(reference("ampacity-free-air"))("$awg AWG at $amps_90C A stands at 90 degrees C", (row) => {
@@ -44,4 +44,11 @@ it("more neighbours never cool it; far over its rated current it burns", () => {
 		),
 		{ seed: 6722 },
 	);
+});
+
+it("below the density that is not looked up no wire up to 120 mm2 is loaded, nor warm in the fullest bundle", () => {
+	for (const mm2 of [0.05, 0.35, 2.5, 16, 50, 120]) {
+		expect(COOL_DENSITY * mm2).toBeLessThan(0.1 * ratedAmps(mm2));
+		expect(steadyCelsius(mm2, COOL_DENSITY * mm2, 100)).toBeLessThan(LASTING_CELSIUS);
+	}
 });
