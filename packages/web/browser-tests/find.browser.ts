@@ -109,3 +109,37 @@ test("functions, bench tests and reseated connectors can be added", async () => 
 	await page.reload();
 	await eventually(() => acts.count()).toBe(3);
 });
+
+test(
+	"an entry that fits nothing is named, and taken once more on the spot",
+	async () => {
+		const page = await site.open("#//find");
+		await page.getByRole("button", { name: "A reading", exact: true }).tap();
+		const dialog = page.getByRole("dialog", { name: "A reading that was taken" });
+		for (const [lead, point] of [
+			["Lead 1, red", "BAT.+"],
+			["Lead 2, black", "BAT.-"],
+		] as const) {
+			await dialog.getByRole("button", { name: lead }).tap();
+			const picker = page.getByRole("dialog", { name: lead });
+			await picker.getByLabel("Search").fill(point);
+			await picker.locator(".row", { hasText: point }).first().tap();
+			await picker.waitFor({ state: "hidden" });
+		}
+		await dialog.getByLabel("How the car stood").selectOption("key-on");
+		await dialog.getByLabel("The meter shows").fill("3");
+		await dialog.getByRole("button", { name: "Enter" }).tap();
+		await settled(page);
+		const region = page.getByRole("region", { name: "What does not fit" });
+		await region.getByRole("button", { name: "Take this reading once more" }).tap();
+		await region.getByLabel("The meter shows").fill("12.6");
+		await region.getByRole("button", { name: "Enter" }).tap();
+		await eventually(() => page.locator(".acts > li").count()).toBe(3);
+		expect(await page.locator(".acts > li").allTextContents()).toEqual([
+			expect.stringContaining("3.00 V"),
+			expect.stringContaining("read once more"),
+			expect.stringContaining("12.6 V"),
+		]);
+	},
+	2 * SEARCH_MS,
+);

@@ -1,22 +1,57 @@
-/** What no considered fault explains. */
+/** What does not fit the leading fault; a reading among it can be taken once more on the spot. */
 import type { Found } from "@loomwright/engine";
+import { Button } from "@mantine/core";
+import { useState } from "react";
 import { useCar } from "../../app/car.js";
+import { ValueEntry } from "../../shared/ValueEntry.js";
+import { unitOf } from "../reading/whats.js";
 import { whensOf } from "./acts.js";
 import { plainConditions } from "./condition-words.js";
 import type { Case } from "./use-case.js";
 
+type Question = Extract<Found["repeat"][number]["entry"], { kind: "reading" }>["question"];
+
 export function Contradictions({ found, shown }: { found: Found; shown: Case }) {
 	const loom = useCar().car[shown.which];
-	const lines = found.contradictions.map((line) => plainConditions(line, loom, whensOf(shown.acts)));
-	if (lines.length === 0) return null;
+	if (found.contradictions.length === 0) return null;
+	const again = new Map(
+		found.repeat.flatMap(({ text, entry }) =>
+			entry.kind === "reading" ? [[text, entry.question] as const] : [],
+		),
+	);
 	return (
-		<section className="notice stack" data-tone="warn">
+		<section className="notice stack" data-tone="warn" aria-label="What does not fit">
 			<h2>This does not fit together</h2>
 			<ul>
-				{lines.map((line) => (
-					<li key={line}>{line}</li>
+				{found.contradictions.map((line) => (
+					<li key={line} className="stack">
+						<span>{plainConditions(line, loom, whensOf(shown.acts))}</span>
+						{again.has(line) && <Again question={again.get(line)!} shown={shown} />}
+					</li>
 				))}
 			</ul>
 		</section>
+	);
+}
+
+function Again({ question, shown }: { question: Question; shown: Case }) {
+	const [open, setOpen] = useState(false);
+	if (!open)
+		return (
+			<Button variant="default" onClick={() => setOpen(true)}>
+				Take this reading once more
+			</Button>
+		);
+	const { what, from, to, when } = question;
+	return (
+		<ValueEntry
+			unit={unitOf(what)}
+			onValue={(value) =>
+				shown.add(
+					{ kind: "occasion", body: { note: "read once more" } },
+					{ kind: "reading", body: { what, from, to, when, value } },
+				)
+			}
+		/>
 	);
 }

@@ -4,7 +4,7 @@ import { UnstyledButton } from "@mantine/core";
 import { useState } from "react";
 import { Cautions } from "../../shared/Cautions.js";
 import { ValueEntry } from "../../shared/ValueEntry.js";
-import { duration } from "../../shared/words.js";
+import { count, duration } from "../../shared/words.js";
 import { LeadsDrawing } from "../meter/LeadsDrawing.js";
 import { unitOf } from "../reading/whats.js";
 import { Outcomes } from "./Outcomes.js";
@@ -37,9 +37,18 @@ export function NextReading({ found, shown, busy }: NextReadingProps) {
 	return (
 		<section className="card next stack" aria-label="Next reading" data-busy={busy || undefined}>
 			<p className="next-word">
-				{step === found.next ? "Next reading" : "Another reading"}{" "}
+				{step !== found.next
+					? "Another reading"
+					: found.settled
+						? "Settled: mend what stands on top. To be surer"
+						: "Next reading"}{" "}
 				<span className="tag">{duration(step.minutes)}</span>
 			</p>
+			{!found.settled && (
+				<p className="soft">
+					At the least {count(Math.max(1, Math.ceil(found.bits)), "more reading")} to go.
+				</p>
+			)}
 			<h2>{step.text}</h2>
 			<p className="cap">{step.because}</p>
 			<Cautions cautions={step.cautions} />

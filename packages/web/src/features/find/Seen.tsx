@@ -59,7 +59,7 @@ export function Seen({ shown }: { shown: Case }) {
 			)}
 			<SavedState entry={shown.entry} />
 			<h3>Add</h3>
-			<AddAct which={which} onAct={shown.add} />
+			<AddAct which={which} onAct={(act) => shown.add(act)} />
 		</section>
 	);
 }

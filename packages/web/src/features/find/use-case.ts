@@ -35,10 +35,10 @@ export function useCase() {
 		entry,
 		evidence: evidenceOf(acts, which, practice),
 		setWhich: (to: Which) => store({ ...stored, which: to }),
-		/** Adds an act; outside of practice it goes into the job's history. */
-		add(act: Act) {
-			store({ ...stored, acts: [...acts, act] });
-			if (practice === "" && act.kind !== "occasion") entry.write(act);
+		/** Adds acts; outside of practice they go into the job's history. */
+		add(...added: readonly Act[]) {
+			store({ ...stored, acts: [...acts, ...added] });
+			for (const act of added) if (practice === "" && act.kind !== "occasion") entry.write(act);
 		},
 		/** Takes the last act back. The history keeps it, with a note that it was taken back. */
 		undo() {
