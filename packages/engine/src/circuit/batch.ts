@@ -19,7 +19,7 @@ const MORE_ROUNDS = 6;
 /** Automata that must have moved for a second set of rows to be worth its memory. */
 const MOVED = 8;
 /** Smallest pivot behind a value that is shown: some millivolts beside 12 V keep six digits. */
-const SHOWN_PIVOT = 1e-5;
+const SHOWN_PIVOT = 2e-5;
 
 /** Nothing moved; a correction; a few columns of the factor computed again; everything solved anew. */
 export type Path = "kept" | "low rank" | "refactored" | "solved";

@@ -1,0 +1,94 @@
+/** Figures of all readings of all single faults, and of a resistance matrix. */
+import { Circuit, operate, resistanceMatrix } from "@loomwright/engine";
+import type { FaultsRun } from "../cold/all-faults.js";
+import type { Figure } from "../figure.js";
+import { compileKlu } from "../linalg/klu.js";
+import { inFreshProcesses, time } from "../measure.js";
+import { loomOf, networkOf } from "./looms.js";
+
+const cold = new URL("../cold/all-faults.ts", import.meta.url);
+const GIB = 2 ** 30;
+
+export async function* faultFigures(note: (line: string) => void): AsyncGenerator<Figure> {
+	const [run] = inFreshProcesses<FaultsRun>(cold, "allFaults", 1);
+	const { nodes, conditions, readings, ways, seconds, compared } = run!;
+	const what = `${run!.faults} faults x ${conditions} conditions x ${readings} readings`;
+	const solves = ways * conditions;
+	yield { figure: `${what}: ways in which the faults show themselves`, value: ways, unit: "ways" };
+	yield { figure: `${what}: all, on one thread`, value: seconds, unit: "s" };
+	yield { figure: "a way in a condition, on average", value: seconds / solves, unit: "s" };
+	yield { figure: `one refactor + solve of its ${nodes} points`, value: run!.refactorAndSolve, unit: "s" };
+	yield {
+		figure: "times faster than one refactor + solve each (sample of 1,200, scaled)",
+		value: (solves * run!.refactorAndSolve) / seconds,
+		unit: "",
+		goal: { atLeast: 50 },
+	};
+	yield {
+		figure: `times faster than a start-up anew each (sample of ${compared}, scaled)`,
+		value: (solves * run!.anew) / seconds,
+		unit: "",
+	};
+	const klu = compileKlu();
+	if ("missing" in klu) note(`KLU comparison of all faults skipped: ${klu.missing}`);
+	else {
+		const network = networkOf(loomOf(nodes), "running");
+		const { refactor, solve, leanRefactor, leanSolve } = klu.measure(
+			network,
+			new Float64Array(nodes).fill(1),
+			2,
+		);
+		klu.close();
+		const each = Math.min(refactor + solve, leanRefactor + leanSolve);
+		yield {
+			figure: "times faster than KLU refactoring and solving each (median, scaled)",
+			value: (solves * each) / seconds,
+			unit: "",
+			goal: { atLeast: 1 },
+		};
+	}
+	yield {
+		figure: `${what}: peak memory of the process`,
+		value: run!.peakBytes / GIB,
+		unit: "GiB",
+		goal: { below: 1 },
+	};
+	yield {
+		figure: `worst relative difference from a solve anew, ${compared} ways at random, from 10 mV and 10 mohm on`,
+		value: run!.worst,
+		unit: "",
+		goal: { below: 1e-8 },
+	};
+	yield {
+		figure: "readings of these 'open' in one of the two only",
+		value: run!.openApart,
+		unit: "readings",
+		goal: { atMost: 0 },
+	};
+	yield {
+		figure: "ways of these that settle in one of the two only",
+		value: run!.settleApart,
+		unit: "ways",
+		goal: { atMost: 0 },
+	};
+}
+
+/** @param contacts how many, spread over the loom */
+export async function* resistanceFigures(nodes: number, contacts: number): AsyncGenerator<Figure> {
+	const loom = loomOf(nodes);
+	const circuit = new Circuit(loom);
+	const point = operate(circuit, circuit.standing("battery-off"), { dead: true });
+	const all = [...loom.contacts.keys()];
+	const at = Array.from(
+		{ length: contacts },
+		(_, k) => circuit.node(all[Math.floor((k * all.length) / contacts)]!)!,
+	);
+	const { median, spread } = await time(() => resistanceMatrix(point, at), { runs: 9, warmUp: 4 });
+	yield {
+		figure: `resistances between every two of ${contacts} contacts, ${circuit.nodes.length} points`,
+		value: median,
+		unit: "s",
+		goal: { below: 0.1 },
+		spread,
+	};
+}
