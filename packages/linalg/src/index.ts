@@ -16,6 +16,7 @@ export { type NetworkPattern, networkPattern, type SymmetricPattern } from "./pa
 export { RESIDUAL_TOLERANCE } from "./residual.js";
 // secondary: other right-hand sides, inverse entries, small changes, verified answers
 export { type FactorResult, factor, type Numeric, refactor, smallestPivot } from "./symmetric/factor.js";
+export { inverseAmong } from "./symmetric/inverse-among.js";
 export { refactorPart } from "./symmetric/refactor-part.js";
 export { type SelectedInverse, selectedInverse } from "./symmetric/selected-inverse.js";
 export { solve } from "./symmetric/solve.js";

@@ -1,5 +1,5 @@
 /** Effective resistances between points of a solved network: unit current in at one, out at the other. */
-import { solveMany } from "@loomwright/linalg";
+import { inverseAmong } from "@loomwright/linalg";
 import type { Topology } from "./circuit.js";
 import { ownOhms } from "./incidence.js";
 import { type Operating, separated } from "./operating.js";
@@ -22,24 +22,24 @@ export function ohmsBetween(point: Operating<Topology>, a: number, b: number): n
  * Taken at `dead: true` it is what an ohmmeter shows.
  *
  * @returns m x m by rows, symmetric, zero on the diagonal; NaN where no conducting way joins the two
- * Cost: one solve per node. Memory: 8 bytes x points x m.
+ * Cost: m solves of the points on the nodes' way to the root of the elimination tree.
  */
 export function resistanceMatrix(point: Operating<Topology>, nodes: readonly number[]): Float64Array {
 	const m = nodes.length;
-	const z = new Float64Array(point.circuit.nodes.length * m);
-	nodes.forEach((node, i) => {
-		if (node >= 0) z[node * m + i] = 1;
-	});
-	solveMany(point.numeric, z, m);
+	const inside = nodes.filter((node) => node >= 0);
+	const z = inverseAmong(point.numeric, inside);
+	/** Row of each node, -1 for the body. */
+	let count = 0;
+	const rows = nodes.map((node) => (node < 0 ? -1 : count++));
+	const between = (i: number, j: number) => (i < 0 || j < 0 ? 0 : z[i * inside.length + j]!);
 	const ohms = new Float64Array(m * m);
 	for (let i = 0; i < m; i++) {
 		const a = nodes[i]!;
-		const own = a < 0 ? 0 : z[a * m + i]!;
+		const own = between(rows[i]!, rows[i]!);
 		for (let j = 0; j < i; j++) {
 			const b = nodes[j]!;
-			const theirs = b < 0 ? 0 : z[b * m + j]!;
-			const between = a < 0 ? 0 : z[a * m + j]!;
-			let r = own + theirs - 2 * between;
+			const theirs = between(rows[j]!, rows[j]!);
+			let r = own + theirs - 2 * between(rows[i]!, rows[j]!);
 			if (separated(point, a, b)) r = Number.NaN;
 			else if (!(ROUNDING * (own + theirs) <= GOOD * r)) r = ohmsBetween(point, a, b);
 			ohms[i * m + j] = r;

@@ -46,12 +46,13 @@ function solveStrip(numeric: Numeric, b: Float64Array, count: number, first: num
 	}
 }
 
-/** b[to ..] -= l b[from ..]. */
-function take(b: Float64Array, to: number, from: number, l: number, width: number): void {
+/** @internal b[to ..] -= l b[from ..]. */
+export function take(b: Float64Array, to: number, from: number, l: number, width: number): void {
 	for (let q = 0; q < width; q++) b[to + q] -= l * b[from + q];
 }
 
-function isZero(b: Float64Array, from: number, width: number): boolean {
+/** @internal */
+export function isZero(b: Float64Array, from: number, width: number): boolean {
 	for (let q = from; q < from + width; q++) if (b[q] !== 0) return false;
 	return true;
 }

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { loaded, networks, runs, type TestNetwork } from "../random-network.test-helper.js";
 import { RESIDUAL_TOLERANCE, scaledResidual } from "../residual.js";
 import { factor } from "./factor.js";
+import { inverseAmong } from "./inverse-among.js";
 import { selectedInverse } from "./selected-inverse.js";
 import { solve } from "./solve.js";
 import { residualOf, solveChecked } from "./solve-checked.js";
@@ -169,6 +170,23 @@ describe("inverseColumns", () => {
 				indices.forEach((i, c) => {
 					expect(columns.slice(c * net.n, (c + 1) * net.n)).toEqual(solveSparse(numeric, [i], [1]));
 				});
+			}),
+			runs(60),
+		);
+	});
+});
+
+describe("inverseAmong", () => {
+	it("has the entries of the whole inverse, whichever nodes are asked, in whatever order and number", () => {
+		fc.assert(
+			fc.property(networks(1e-2, 1e4), fc.array(fc.nat(1e6), { maxLength: 150 }), (net, picks) => {
+				const numeric = factored(net);
+				const nodes = picks.map((p) => p % net.n);
+				const full = denseInverse(numeric);
+				const among = inverseAmong(numeric, nodes);
+				const expected = nodes.flatMap((i) => nodes.map((j) => full[j * net.n + i]));
+				expect([...among]).toEqual(expected);
+				expect(() => inverseAmong(numeric, [...nodes, net.n])).toThrow(RangeError);
 			}),
 			runs(60),
 		);
