@@ -45,6 +45,12 @@ export const CHANCE = {
 	bundle: 0.2 * CRIMP,
 } as const;
 
+/**
+ * Share of faults that come and go with heat, damp and shaking: joints that barely touch, wires that barely chafe,
+ * parts that fail hot. Common practice, no source.
+ */
+export const COMES_AND_GOES = { joint: 0.3, touch: 0.3, device: 0.15 } as const;
+
 /** How much more suspect an item is when the recipe worked on it, or on the connector that holds it. */
 export const HANDS = {
 	/** A joint that was made by hand on this car. */

@@ -26,6 +26,8 @@ export interface Fault {
 	 * of its patterns, or not at all. Empty for a steady fault.
 	 */
 	readonly shakenBy: string;
+	/** Share of such faults that are there at one time and not at another with nothing done to the car; left out: none. */
+	readonly comesAndGoes?: number;
 	/** Parts that would fail a bench test because of it. */
 	readonly inParts: readonly string[];
 	/** Contacts, wires, joints and parts concerned, in order. */

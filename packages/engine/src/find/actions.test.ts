@@ -13,6 +13,7 @@ const equally = (list: typeof faults): Weighed[] =>
 		fault,
 		posterior: 1 / list.length,
 		first: -1,
+		comesAndGoes: 0,
 		patterns: fault.patterns.map((pattern) => ({ pattern, chance: pattern.weight })),
 	}));
 

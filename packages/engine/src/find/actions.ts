@@ -18,7 +18,7 @@ const LEAST_BITS = 0.02;
 const LIKELY = 0.2;
 const MOST = 3;
 
-/** Actions worth taking, best per minute first. */
+/** Actions worth taking: those that would mend a likely cause first, then the most telling per minute. */
 export function rateActions(loom: Loom, leading: readonly Weighed[]): NextAction[] {
 	const mass = leading.reduce((sum, w) => sum + w.posterior, 0);
 	const shaken = leading.flatMap((w) => (w.fault?.shakenBy ? [w.fault.shakenBy] : []));
@@ -41,7 +41,10 @@ export function rateActions(loom: Loom, leading: readonly Weighed[]): NextAction
 			};
 		})
 		.filter(({ bits, part }) => bits > LEAST_BITS || likely.has(part))
-		.sort((x, y) => y.bits / y.minutes - x.bits / x.minutes)
+		.sort(
+			(x, y) =>
+				Number(likely.has(y.part)) - Number(likely.has(x.part)) || y.bits / y.minutes - x.bits / x.minutes,
+		)
 		.slice(0, MOST);
 }
 

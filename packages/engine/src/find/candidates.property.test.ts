@@ -58,6 +58,7 @@ const leading: fc.Arbitrary<Weighed[]> = fc
 			fault,
 			posterior: 1 / list.length,
 			first: -1,
+			comesAndGoes: 0,
 			patterns: fault.patterns.map((pattern) => ({ pattern, chance: pattern.weight })),
 		})),
 	);

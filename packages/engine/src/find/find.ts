@@ -134,6 +134,7 @@ function ranked(
 		where: fault.where,
 		place: fault.place,
 		posterior: w.posterior,
+		comesAndGoes: w.comesAndGoes,
 		grounds,
 		alike: alike(w, groupOf, watch),
 		path: fault.path,

@@ -10,6 +10,7 @@ import { pairsWorthWeighing } from "./pairs.js";
 import type { Evidence } from "./types.js";
 import {
 	beginWeighing,
+	comesAndGoes,
 	itemLog,
 	logSum,
 	NO_FAULT,
@@ -80,11 +81,13 @@ export function posterior(
 	const late = items.filter((item) => item.telling && !early.includes(item));
 	const rest = items.filter((item) => !item.telling);
 	const sound = beginWeighing(undefined, soundPrior, early, evidence);
+	const soundBy = evidence.occasions.map(() => 0);
+	if (soundBy.length > 1) for (const item of items) soundBy[item.occasion]! += itemLog(NO_FAULT, item);
 	let patterns = 0;
 	const explaining = faults.map((fault) => {
 		const first = patterns;
 		patterns += fault.patterns.length;
-		return beginWeighing(fault, fault.prior, early, evidence, first);
+		return beginWeighing(fault, fault.prior, early, evidence, first, soundBy);
 	});
 	explaining.sort((x, y) => y.bound - x.bound);
 	const telling = early.length + late.length > 0;
@@ -150,6 +153,7 @@ export function posterior(
 				fault: w.fault,
 				first: w.first,
 				posterior: Math.exp(end - all),
+				comesAndGoes: comesAndGoes(w),
 				patterns: patternChances(w),
 			}),
 		)

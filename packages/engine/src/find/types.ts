@@ -47,6 +47,8 @@ export interface RankedFault {
 	readonly place: string;
 	/** 0..1; all ranked faults and the sound car sum to 1. */
 	readonly posterior: number;
+	/** Chance that it comes and goes, if it is this fault: there on some occasions and not on others. */
+	readonly comesAndGoes: number;
 	readonly grounds: readonly GroundLine[];
 	/** Ids of faults that no reading or code of this car can tell from it. */
 	readonly alike: readonly string[];

@@ -6,7 +6,7 @@
  */
 import { type Wire, wiresInBundle } from "../../loom/index.js";
 import { joined } from "../patterns.js";
-import { CHANCE, wireHands } from "../rates.js";
+import { CHANCE, COMES_AND_GOES, wireHands } from "../rates.js";
 import { sideOf } from "../side.js";
 import type { Fault, FaultContext, FaultKind } from "../types.js";
 import { wirePath, wireWords } from "../words.js";
@@ -49,6 +49,7 @@ function list(context: FaultContext): Fault[] {
 				prior: CHANCE.bundle * Math.min(wireHands(context, one.id), wireHands(context, two.id)),
 				patterns: [{ weight: 1, change: joined(a, b, TOUCH_OHMS) }],
 				shakenBy: "",
+				comesAndGoes: COMES_AND_GOES.touch,
 				inParts: [],
 				path: [...wirePath(loom, one.id), ...wirePath(loom, two.id)],
 				mend: `open the sleeve where ${one.id} and ${two.id} lie together, look for a pinched or chafed place, and mend both`,

@@ -1,7 +1,7 @@
 /** Devices that failed inside: fuse blown, relay or sensor dead, a control unit's pin or whole unit dead. */
 import type { Circuit } from "../../circuit/index.js";
 import { opened } from "../patterns.js";
-import { CHANCE } from "../rates.js";
+import { CHANCE, COMES_AND_GOES } from "../rates.js";
 import type { Fault, FaultKind } from "../types.js";
 import { partWords } from "../words.js";
 
@@ -59,6 +59,7 @@ export const deviceDead: FaultKind = {
 					prior: chance / own.length,
 					patterns: [{ weight: 1, change: opened(branch) }],
 					shakenBy: "",
+					comesAndGoes: COMES_AND_GOES.device,
 					inParts: [part.id],
 					path: [part.id],
 					mend: `test ${part.id} by itself on the bench and replace it if it is bad`,

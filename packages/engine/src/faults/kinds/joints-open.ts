@@ -2,7 +2,7 @@
 import type { Branch } from "../../circuit/index.js";
 import { endName } from "../../loom/index.js";
 import { opened, poor } from "../patterns.js";
-import { CHANCE, connectorHands, contactHands, jointHands, wireHands } from "../rates.js";
+import { CHANCE, COMES_AND_GOES, connectorHands, contactHands, jointHands, wireHands } from "../rates.js";
 import type { Fault, FaultContext, FaultKind } from "../types.js";
 import { contactWords, partWords, placeOf, wirePath, wireWords } from "../words.js";
 
@@ -84,6 +84,7 @@ function list(
 			prior: known.chance * share,
 			patterns: ways(k),
 			shakenBy: "",
+			comesAndGoes: COMES_AND_GOES.joint,
 			inParts: [],
 			path: known.path,
 			mend: known.mend,

@@ -2,7 +2,7 @@
 import type { Change } from "../../circuit/index.js";
 import { type Contact, cavityNeighbours, wiresAtContact } from "../../loom/index.js";
 import { joined } from "../patterns.js";
-import { CHANCE, connectorHands, HANDS } from "../rates.js";
+import { CHANCE, COMES_AND_GOES, connectorHands, HANDS } from "../rates.js";
 import { sideOf } from "../side.js";
 import type { Fault, FaultContext, FaultKind } from "../types.js";
 import { contactWords, placeOf } from "../words.js";
@@ -44,6 +44,7 @@ export const bridged: FaultKind = {
 					prior: CHANCE.neighbours * hands,
 					patterns: [{ weight: 1, change: joined(a, b, STRAND_OHMS) }],
 					shakenBy: "",
+					comesAndGoes: COMES_AND_GOES.touch,
 					inParts: [],
 					path: [one.id, two.id],
 					mend: `look into ${one.connector} between ${one.cavity} and ${two.cavity} for a stray strand or moisture`,

@@ -2,7 +2,7 @@
 import { REFERENCE } from "../../circuit/index.js";
 import type { Wire } from "../../loom/index.js";
 import { joined } from "../patterns.js";
-import { CHANCE, wireHands } from "../rates.js";
+import { CHANCE, COMES_AND_GOES, wireHands } from "../rates.js";
 import { sideOf } from "../side.js";
 import type { Fault, FaultContext, FaultKind } from "../types.js";
 import { wirePath, wireWords } from "../words.js";
@@ -48,6 +48,7 @@ function list(
 			prior: CHANCE.chafed * wireHands(context, wire.id) * share,
 			patterns: [{ weight: 1, change: joined(node, to, TOUCH_OHMS) }],
 			shakenBy: "",
+			comesAndGoes: COMES_AND_GOES.touch,
 			inParts: [],
 			path: wirePath(context.loom, wire.id),
 			mend: `look along ${wire.id} for chafing, mend the insulation and tie it clear of the edge`,
