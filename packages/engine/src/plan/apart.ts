@@ -51,7 +51,7 @@ function fixedColumns({ upper, rows }: Program): Map<number, number> {
 	});
 	for (const { terms, low } of rows) {
 		const [only] = terms;
-		if (terms.length === 1 && only?.[1] === 1 && low === 1) fixed.set(only[0], 1);
+		if (terms.length === 1 && only?.[1] === 1 && low === 1 && !fixed.has(only[0])) fixed.set(only[0], 1);
 	}
 	return fixed;
 }

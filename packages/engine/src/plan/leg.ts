@@ -72,8 +72,11 @@ export class LegMaker {
 		this.#isGround = (joint) => places.joint(joint)?.kind === "ground";
 	}
 
-	/** Undefined where nothing says how far the two are apart. */
-	between(a: Point, b: Point): Leg | undefined {
+	/**
+	 * Undefined where nothing says how far the two are apart.
+	 * @param free whether the wire that is continued was another circuit's, so that its name is no good
+	 */
+	between(a: Point, b: Point, free = false): Leg | undefined {
 		const apart = this.#places.apart(a.spot, b.spot);
 		if (apart === undefined) return undefined;
 		const near = apart <= this.#costs.row("reach").value && !this.#costs.isWall(a.spot.zone, b.spot.zone);
@@ -92,7 +95,8 @@ export class LegMaker {
 				joint: this.#joint(),
 				metres,
 				place: first.spot.place,
-				...this.#like(like),
+				note: this.#insulation(a, b),
+				...this.#like(like, free),
 			});
 			return { steps: [...far.steps, extended], joints: far.joints + 1, metres };
 		}
@@ -101,10 +105,12 @@ export class LegMaker {
 			.map(({ attach }) => ("like" in attach ? attach.like : undefined))
 			.find((w) => w);
 		const names = { from: near1.name, to: far.name, fresh: this.#wire(), metres, place: first.spot.place };
+		const note = this.#insulation(a, b);
 		const ground = this.#isGround(far.name) && near1.name.includes(".");
 		const laid = step(ground ? "tie to ground" : "add wire", `new wire from ${near1.name} to ${far.name}`, {
 			...names,
-			...this.#like(like),
+			note,
+			...this.#like(like, free),
 		});
 		return { steps: [...near1.steps, ...far.steps, laid], joints: near1.joints + far.joints, metres };
 	}
@@ -158,14 +164,20 @@ export class LegMaker {
 	}
 
 	/** Size, colour and pair of a new wire: no smaller than the wire it continues. */
-	#like(wire: Wire | undefined): Pick<Step, "mm2" | "colours" | "pair" | "circuit"> {
+	#like(wire: Wire | undefined, free: boolean): Pick<Step, "mm2" | "colours" | "pair" | "circuit"> {
 		const { mm2, colours, pair, target } = this.#circuit;
 		return {
 			mm2: Math.max(mm2, wire?.mm2 ?? 0),
 			colours: colours.length > 0 ? colours : (wire?.colours ?? []),
 			pair,
-			circuit: wire?.circuit || target,
+			circuit: (free ? "" : wire?.circuit) || target,
 		};
+	}
+
+	/** What a new wire's insulation must stand at the hotter of its ends. */
+	#insulation(a: Point, b: Point): string {
+		const celsius = this.#places.celsius([a.spot.place, b.spot.place]);
+		return celsius === undefined ? "" : `insulation for ${celsius} degC or more`;
 	}
 
 	#joint(): string {

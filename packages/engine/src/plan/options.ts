@@ -175,7 +175,7 @@ function optionsOf(
 			circuit: circuit.target,
 			way: wayOf(a, b, run, parts),
 			text: textOf(a, b, run),
-			steps,
+			steps: steps.map((one) => ({ ...one, title: `${circuit.title || circuit.target}: ${one.title}` })),
 			own: plus(own, times(at.costs.work("isolate"), -taken(ends))),
 			shared,
 			uses: [...a.uses, ...b.uses, ...(run?.uses ?? [])],
@@ -198,12 +198,12 @@ function optionsOf(
 		for (const a of fixedFrom) {
 			if (a.uses.some((one) => run.uses.includes(one)) || a.bars.some((one) => run.needs.includes(one)))
 				continue;
-			const first = legs.between(a, u);
+			const first = legs.between(a, u, true);
 			if (first === undefined || first.joints > most) continue;
 			for (const b of fixedTo) {
 				if (clash(a, b) || b.uses.some((one) => run.uses.includes(one))) continue;
 				if (b.bars.some((one) => run.needs.includes(one))) continue;
-				const second = legs.between(v, b);
+				const second = legs.between(v, b, true);
 				if (second) add(a, b, [first, second], run);
 			}
 		}
@@ -267,14 +267,15 @@ function bridged(
 		circuit: target,
 		pair,
 	};
-	const steps = [step("bridge", `link from ${a} to ${b} in the plug`, link)];
+	const words = `link from ${a} to ${b} in the plug`;
+	const steps = [step("bridge", `${circuit.title || target}: ${words}`, link)];
 	const rest = { needs: [], bars: [], joints: 0, allNew: true, lies: pair === "" ? "" : "bridge" };
 	const uses = [`cavity ${wired[0] ? b : a}`];
 	return [
 		{
 			circuit: target,
 			way: "new",
-			text: `link from ${a} to ${b} in the plug`,
+			text: words,
 			steps,
 			...price(steps),
 			uses,

@@ -120,6 +120,15 @@ export class Places {
 		return this.#rows.find((row) => row.zone !== "" && place.startsWith(row.place))?.zone ?? "";
 	}
 
+	/** What the insulation of a wire between two places must stand; undefined where the tables do not say. */
+	celsius(places: readonly string[]): number | undefined {
+		const said = places.flatMap((place) => {
+			const row = this.#rows.find((one) => one.celsius !== undefined && place.startsWith(one.place));
+			return row?.celsius ?? [];
+		});
+		return said.length === 0 ? undefined : Math.max(...said);
+	}
+
 	spot(place: string): Spot {
 		return { place, zone: this.zone(place) };
 	}

@@ -145,6 +145,18 @@ export class Pricer {
 	}
 }
 
+/** Steps with their work time; what is done once for several steps counts for the first of them. */
+export function timed<Any extends Step>(pricer: Pricer, steps: readonly Any[]): Any[] {
+	const paid = new Set<string>();
+	return steps.map((step) => {
+		const { own, shared } = pricer.price([step]);
+		let { minutes } = own;
+		for (const [key, price] of shared) if (!paid.has(key)) minutes += price.minutes;
+		for (const key of shared.keys()) paid.add(key);
+		return { ...step, minutes: step.minutes ?? Math.round(minutes * 10) / 10 };
+	});
+}
+
 /** A whole recipe: each housing, splice and passage paid once. */
 export function priceRecipe(pricer: Pricer, recipe: RecipeTable): Price {
 	const { own, shared } = pricer.price(recipe);

@@ -7,7 +7,7 @@ import { NOTHING, plus } from "./costs.js";
 import { feedsOf } from "./feeds.js";
 import { finish } from "./finish.js";
 import { choicesOf, type Hopeless } from "./options.js";
-import { Pricer, priceNewLoom, priceRecipe } from "./price.js";
+import { Pricer, priceNewLoom, priceRecipe, timed } from "./price.js";
 import { held, type Layout, layOut, MODES, type Mode, type Solved, type Solver } from "./program.js";
 import { type Situation, situation } from "./situation.js";
 import type { Option, PlanTables, Price, Way } from "./types.js";
@@ -107,6 +107,7 @@ export function propose(car: Car, plan: PlanTables, circuit: Circuit, whole: Sol
 	const built = layout.facilities.filter(({ id }) => taken.some(({ needs }) => needs.includes(id)));
 	const { recipe, newParts, applied } = finish(at, built, taken);
 	const pricer = new Pricer(at.costs, at.places, at.delivered, newParts);
+	const clock = new Pricer(at.costs, at.places, at.delivered, newParts);
 	const fixed = priceRecipe(pricer, finish(at, [], []).recipe);
 	const rest = at.costs.total(fixed);
 	return {
@@ -114,7 +115,7 @@ export function propose(car: Car, plan: PlanTables, circuit: Circuit, whole: Sol
 		mode,
 		choices: taken.map((option) => choiceOf(layout, plan, option, shown, solver)),
 		facilities: built.map(({ text }) => text),
-		recipe,
+		recipe: timed(clock, recipe),
 		newParts,
 		misfits: [...misfits, ...applied.misfits],
 		checks: verify(at, applied.loom, plan.circuits),

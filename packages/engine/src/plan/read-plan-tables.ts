@@ -41,6 +41,7 @@ const PLACES = {
 	zone: "optional",
 	near: "optional",
 	metres: "optional",
+	celsius: "optional",
 	note: "optional",
 } as const;
 
@@ -260,7 +261,8 @@ function readPlaces(rows: readonly Row<keyof typeof PLACES>[]): PlaceRow[] {
 			row.refuse("metres", "the cell is empty", "how far it is from there, e.g. 0.4 m");
 		if (near === "" && metres !== undefined)
 			row.refuse("near", "the cell is empty", "the place that the metres are counted from");
-		return row.faulty ? [] : [{ place: row.text("place"), zone: row.text("zone"), near, metres }];
+		const celsius = row.read("celsius", parseNumber);
+		return row.faulty ? [] : [{ place: row.text("place"), zone: row.text("zone"), near, metres, celsius }];
 	});
 }
 

@@ -41,6 +41,8 @@ export interface PlaceRow {
 	readonly zone: string;
 	readonly near: string;
 	readonly metres: number | undefined;
+	/** Insulation of new wires there must stand this; undefined: not said. */
+	readonly celsius: number | undefined;
 }
 
 /** targets.csv, costs.csv and places.csv, read. */
