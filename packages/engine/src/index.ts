@@ -34,7 +34,16 @@ export {
 	settingsOf,
 } from "./circuit/index.js";
 export { deviceKinds, inrushAmps } from "./devices/index.js";
-export { type Fault, faultSet } from "./faults/index.js";
+export {
+	type Fault,
+	faultSet,
+	type KindRate,
+	type PersonRate,
+	type Repair,
+	ratesFrom,
+	type ShopRates,
+	withRates,
+} from "./faults/index.js";
 export {
 	type Contradiction,
 	type Evidence,

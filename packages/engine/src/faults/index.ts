@@ -47,6 +47,14 @@ export function faultSet(context: FaultContext): Fault[] {
 		});
 }
 
+export {
+	type KindRate,
+	type PersonRate,
+	type Repair,
+	ratesFrom,
+	type ShopRates,
+	withRates,
+} from "./shop-rates.js";
 export type { Fault, FaultContext, FaultKind, Pattern } from "./types.js";
 export { contactWords, partWords, placeOf } from "./words.js";
 export { STEP_ON };

@@ -1,6 +1,6 @@
 /** From evidence to ranked faults and the next reading. */
 import { Circuit, nodesNeeded } from "../circuit/index.js";
-import { type Fault, faultSet } from "../faults/index.js";
+import { type Fault, faultSet, type Repair, ratesFrom, type ShopRates, withRates } from "../faults/index.js";
 import type { Loom, LoomTables } from "../loom/index.js";
 import type { Touched } from "../recipe/index.js";
 import { rateActions } from "./actions.js";
@@ -18,6 +18,10 @@ export interface Findable {
 	readonly delivered: Loom;
 	readonly converted: Loom;
 	readonly touched: Touched;
+	/** The shop's own repairs, counted into the chances of the faults. */
+	readonly repairs?: readonly Repair[];
+	/** Who did each step of the recipe, by its name. */
+	readonly doneBy?: ReadonlyMap<string, string>;
 }
 
 /** Faults shown, at most, and those with their grounds. */
@@ -45,6 +49,8 @@ const NOTHING_TOUCHED: Touched = {
 export class Finder {
 	readonly faults: readonly Fault[];
 	readonly watch: Watch;
+	/** What the shop's own repairs make of the chances, with their counts. */
+	readonly rates: ShopRates;
 
 	constructor(car: Findable, of: Evidence["of"]) {
 		const loom = of === "delivered" ? car.delivered : car.converted;
@@ -54,7 +60,10 @@ export class Finder {
 			car.tables.recipe.map((s) => [s.step, { kind: s.kind, title: s.title, place: s.place }]),
 		);
 		const touched = of === "delivered" ? NOTHING_TOUCHED : car.touched;
-		this.faults = faultSet({ circuit, loom, touched, steps });
+		const listed = faultSet({ circuit, loom, touched, steps });
+		const { repairs = [], doneBy } = car;
+		this.rates = ratesFrom(listed, touched, repairs);
+		this.faults = withRates(listed, touched, this.rates, doneBy);
 		const changes = this.faults.flatMap((fault) => fault.patterns.map((pattern) => pattern.change));
 		const needed = new Set(changes.flatMap((change) => nodesNeeded(circuit, change)));
 		this.watch = new Watch(circuit, needed, changes.length);
