@@ -1,5 +1,5 @@
 /** Where a circuit can be taken up on each of its two sides. */
-import type { Contact, Wire } from "../loom/index.js";
+import type { Contact, Joint, Wire } from "../loom/index.js";
 import { type Attach, detached, type Point, step } from "./leg.js";
 import type { Net } from "./nets.js";
 import type { Spot } from "./places.js";
@@ -32,7 +32,8 @@ export type SideOf =
 	| { readonly at: "contact"; readonly contact: string }
 	| { readonly at: "joint"; readonly joint: string }
 	| { readonly at: "nets"; readonly nets: readonly Net[] }
-	| { readonly at: "ground" };
+	/** The metal that the ground point is bolted to; empty: any. */
+	| { readonly at: "ground"; readonly metal: string };
 
 const access = (way: Way, attach: Attach, spot: Spot, more: Partial<Access> = {}): Access => ({
 	way,
@@ -69,7 +70,7 @@ export class AccessFinder {
 	/** Points of one side. `toward`: the places of the other side, for which taps are sought. */
 	of(side: SideOf, circuit: WantedCircuit, toward: readonly string[]): Access[] {
 		if (side.at === "contact") return this.#ofContact(side.contact, circuit, toward);
-		if (side.at === "ground") return this.#ofGround(circuit);
+		if (side.at === "ground") return this.#ofGround(circuit, side.metal);
 		if (side.at === "nets") return side.nets.flatMap((net) => this.#ofNet(net, circuit, toward));
 		const net = this.#at.nets.ofJoint(side.joint);
 		const own = this.#jointPoint(side.joint);
@@ -172,15 +173,17 @@ export class AccessFinder {
 			.map(({ point }) => point);
 	}
 
-	#ofGround(circuit: WantedCircuit): Access[] {
+	#ofGround(circuit: WantedCircuit, metal: string): Access[] {
 		const { nets, fresh, mayFit, base } = this.#at;
-		const grounds = [...base.joints.values()].filter(({ kind }) => kind === "ground");
+		const fits = (joint: Joint | undefined) =>
+			joint?.kind === "ground" && (metal === "" || joint.metal === metal);
+		const grounds = [...base.joints.values()].filter(fits);
 		const points = grounds.flatMap(({ id }) => this.#jointPoint(id) ?? []);
 		const made = mayFit
-			.filter(({ part }) => fresh.joints.get(part)?.kind === "ground")
+			.filter(({ part }) => fits(fresh.joints.get(part)))
 			.map(({ part }) => ({ ...this.#jointPoint(part)!, needs: [`fit ${part}`] }));
 		const leads = nets.all
-			.filter((net) => net.grounds.length > 0)
+			.filter((net) => net.grounds.length > 0 && net.grounds.every((id) => fits(base.joints.get(id))))
 			.flatMap((net) => this.#ofNet({ ...net, joints: [] }, circuit, [], net.grounds[0]))
 			.filter(({ attach }) => attach.by === "bare");
 		return [...points, ...made, ...leads];

@@ -86,7 +86,8 @@ function sideOf(at: Situation, { from, to }: WantedCircuit, first: boolean): Sid
 			: `${contact} is not in the car once the parts of the targets have gone and come`;
 	}
 	if (to.at === "joint") return { at: "joint", joint: to.name };
-	if (to.at === "ground") return { at: "ground" };
+	const ground = /^(?:(body|engine) )?ground$/.exec(to.at);
+	if (ground) return { at: "ground", metal: ground[1] ?? "" };
 	const { nets } = at;
 	if (to.at === "function") {
 		// Rows that ask for something to be there; those that ask for nothing say where it must not come.

@@ -9,6 +9,7 @@ import {
 	type Destination,
 	type PlaceRow,
 	type PlanTables,
+	RAILS,
 	type WantedCircuit,
 	type WantedPart,
 } from "./types.js";
@@ -148,7 +149,7 @@ function readCircuit(row: TargetRow, target: string, car: LoomTables): WantedCir
 
 const wantedOf = {
 	from: "a contact of the car or of new-contacts.csv",
-	to: "a contact, a joint, `ground`, `switched feed`, `permanent feed`, or `function NAME`",
+	to: `a contact, a joint, ${RAILS.map((rail) => `\`${rail}\``).join(", ")}, or \`function NAME\``,
 	size: "the least cross-section, e.g. 0.5",
 } as const;
 
@@ -158,8 +159,8 @@ function readDestination(
 ): { destination: Destination; name: string } | undefined {
 	const text = row.text("to");
 	if (text === "") return undefined;
-	if (text === "ground" || text === "switched feed" || text === "permanent feed")
-		return { destination: { at: text }, name: "" };
+	const rail = RAILS.find((known) => known === text);
+	if (rail !== undefined) return { destination: { at: rail }, name: "" };
 	const wanted = /^function (.+)$/.exec(text)?.[1]?.trim();
 	if (wanted !== undefined) {
 		const known = delivered.functions.map((need) => need.function);

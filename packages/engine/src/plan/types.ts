@@ -20,9 +20,13 @@ export interface WantedCircuit {
 export const CLASSES = ["signal", "sensor", "power", "bus pair", "restraint"] as const;
 export type CircuitClass = (typeof CLASSES)[number];
 
+/** What a circuit can be led to wherever it is nearest. */
+export const RAILS = ["ground", "body ground", "engine ground", "switched feed", "permanent feed"] as const;
+export type Rail = (typeof RAILS)[number];
+
 export type Destination =
 	| { readonly at: "contact" | "joint" | "function"; readonly name: string }
-	| { readonly at: "ground" | "switched feed" | "permanent feed" };
+	| { readonly at: Rail };
 
 /** A part that goes or comes whatever the wiring: the optimisation has no say in it, save where it `mayFit`. */
 export interface WantedPart {

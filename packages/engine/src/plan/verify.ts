@@ -40,7 +40,7 @@ function destinationIn(at: Situation, net: Net, { from, to }: WantedCircuit): st
 		[...ids].find((id) => id !== from && net.contacts.includes(id)) ?? "";
 	if (to.at === "contact") return has([to.name]);
 	if (to.at === "joint") return net.joints.includes(to.name) ? to.name : "";
-	if (to.at === "ground") return net.grounds[0] ?? "";
+	if (to.at.endsWith("ground")) return net.grounds[0] ?? "";
 	if (to.at === "function")
 		return has(
 			at.base.functions
@@ -62,7 +62,7 @@ function wantedGroups(at: Situation, after: Nets, circuits: readonly WantedCircu
 	};
 	for (const wanted of circuits) {
 		const net = after.ofContact(wanted.from);
-		if (wanted.to.at === "ground") unite("ground", group.get(wanted.from));
+		if (wanted.to.at.endsWith("ground")) unite("ground", group.get(wanted.from));
 		else if (wanted.to.at === "joint") unite(group.get(wanted.from), group.get(wanted.to.name));
 		else if (net) unite(group.get(wanted.from), group.get(destinationIn(at, net, wanted)));
 	}

@@ -1,0 +1,72 @@
+import { fileURLToPath } from "node:url";
+import { openCar, rules, runRules } from "@loomwright/engine";
+import { expect, test } from "vitest";
+import { readFolder } from "../folder/read-folder.js";
+import { type PlanAnswer, planAnswer, planSchema } from "./plan.js";
+
+const tables = readFolder(fileURLToPath(new URL("../../../../demo/main/", import.meta.url))).tables;
+let asked: Promise<PlanAnswer> | undefined;
+/** The demo car's proposal, found once. */
+const proposed = () => {
+	asked ??= planAnswer(openCar(tables), tables);
+	return asked;
+};
+
+test("the demo car: proved, every circuit made, nothing else joined, for less than the recipe written by hand", async () => {
+	const answer = planSchema.strict().parse(await proposed());
+	expect([answer.possible, answer.misfits]).toEqual([true, []]);
+	expect(answer.gap).toBeLessThan(1e-6);
+	for (const { circuit, reached, ohms, strays } of answer.checks) {
+		expect([circuit, reached === "", strays]).toEqual([circuit, false, []]);
+		expect(ohms).toBeLessThan(0.3);
+	}
+	expect(answer.minutes).toBeLessThan(answer.byHand!.minutes);
+	expect(answer.choices.map(({ circuit }) => circuit)).toHaveLength(13);
+	expect(answer.choices.filter(({ second }) => second === null)).toEqual([]);
+	expect(answer.alternatives.map(({ way }) => way)).toEqual(["work on the loom", "overlay loom", "new loom"]);
+});
+
+test("the start line goes as the shop did it: cut where it passes the clutch switch, on by its own bay section", async () => {
+	const { steps, files } = await proposed();
+	const titles = steps.map(({ title }) => title).join("\n");
+	expect(titles).toContain("W170a+b extended to S-CLU.2");
+	expect(titles).toContain("W170b joined to W171");
+	expect(files["recipe.csv"]).toMatch(/,cut,W170a cut,W170a,,0.45 m,/);
+});
+
+test("the proposal's tables make a car that opens, keeps its functions and that no rule stops", async () => {
+	const { files } = await proposed();
+	const car = openCar({ ...tables, ...files });
+	expect(car.misfits).toEqual([]);
+	const findings = runRules(car.circuit("converted"), car.circuit("delivered"));
+	expect(rules.length).toBeGreaterThan(30);
+	expect(findings.filter(({ severity }) => severity !== "note")).toEqual([]);
+});
+
+test("the pair of the data bus lies together", async () => {
+	const { choices } = await proposed();
+	const [high, low] = ["bus-end-high", "bus-end-low"].map(
+		(name) => choices.find(({ circuit }) => circuit === name)!,
+	);
+	expect(low!.text).toBe(high!.text.replace("BE-N.1", "BE-N.2").replace(/H$/, "L"));
+});
+
+const withTargets = (text: string) => ({ ...tables, "targets.csv": text });
+
+test("a circuit that cannot be made is named with why, and nothing is proposed", async () => {
+	const files = withTargets(
+		"target,from,to,size,joints\nlost,ECU.A24,ICU.13,16,0\nsound,ECU.A24,G13,0.5,0\n",
+	);
+	const { "places.csv": _, ...rest } = files;
+	const answer = await planAnswer(openCar(rest), rest);
+	expect(answer).toMatchObject({ possible: false, choices: [], steps: [], files: {} });
+	expect(answer.hopeless.map(({ circuit }) => circuit)).toContain("lost");
+});
+
+test("circuits that want the same cavity are both named", async () => {
+	const files = withTargets(
+		"target,from,to,size\none,ECU.A24,G13,0.5\ntwo,ECU.A24,ICU.14,0.5\nother,BCU.A15,G15,0.5\n",
+	);
+	const answer = await planAnswer(openCar(files), files);
+	expect(answer.hopeless.map(({ circuit }) => circuit)).toEqual(["one", "two"]);
+});
