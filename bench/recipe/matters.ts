@@ -279,18 +279,18 @@ function burns(circuit: Circuit, wire: Wire): boolean {
 	const conductor = circuit.branches.findIndex(({ owner }) => owner.what === "wire" && owner.id === wire.id);
 	return (["from", "to"] as const).some((side) => {
 		const node = circuit.node(wireEndNode(wire.id, side))!;
-		for (const condition of FUSED_BASES) {
-			const point = listed(circuit).get(condition);
-			if (point === undefined || separated(point, node, -1) || voltsAt(point.volts, node) < 6) continue;
+		// In the first listed condition in which it is live.
+		for (const point of listed(circuit).values()) {
+			if (separated(point, node, -1) || voltsAt(point.volts, node) < 6) continue;
 			const added = [{ a: node, b: -1, siemens: 1 / SHORT_OHMS }];
 			let shorted: Operating;
 			try {
 				shorted = operate(circuit, point.standing, { change: { branches: [], added } });
 			} catch {
-				continue;
+				return false;
 			}
 			const amps = Math.abs(branchAmps(shorted, conductor));
-			if (amps < 2 * Math.abs(branchAmps(point, conductor)) + 1) continue;
+			if (amps < 2 * Math.abs(branchAmps(point, conductor)) + 1) return false;
 			let most = 0;
 			circuit.branches.forEach(({ owner }, k) => {
 				if (!isFuse(circuit, k)) return;
@@ -298,7 +298,7 @@ function burns(circuit: Circuit, wire: Wire): boolean {
 				most = Math.max(most, Math.abs(branchAmps(shorted, k)) / rating);
 			});
 			const lasting = most <= OPENS_AT ? amps : (amps * OPENS_AT) / most;
-			if (AIR + wireRise(lasting, ratedAmps(wire.mm2), SHORTED) > SHORTED) return true;
+			return AIR + wireRise(lasting, ratedAmps(wire.mm2), SHORTED) > SHORTED;
 		}
 		return false;
 	});

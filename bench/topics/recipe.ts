@@ -41,8 +41,9 @@ export async function* run(): AsyncGenerator<Figure> {
 	};
 	for (const kind of [...new Set(tried.map((one) => one.kind))].sort()) {
 		const own = matter.filter((one) => one.kind === kind);
+		const all = tried.filter((one) => one.kind === kind).length;
 		yield {
-			figure: `${kind}: found of ${own.length} that matter`,
+			figure: `${kind}, ${all}: found of ${own.length} that matter`,
 			value: own.filter(isCaught).length,
 			unit: "mistakes",
 		};

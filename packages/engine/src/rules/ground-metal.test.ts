@@ -33,6 +33,8 @@ const car = (ground: string) =>
 			wire("W5", "B.b > S1"),
 			wire("W6", "ECU.6 > B.a"),
 			wire("W7", `S1 > ${ground}`),
+			// A strap from the engine to the body does not make the one the other.
+			wire("W8", "GE > G2", 25),
 		],
 	});
 

@@ -62,34 +62,30 @@ function switches(circuit: Circuit): Grounded[] {
 const sensors = (circuit: Circuit): Grounded[] =>
 	sensorSignals(circuit).map(({ sensor, back, input }) => ({ part: sensor, back, input }));
 
-function groundsOn(circuit: Circuit, contact: string): Joint[] {
-	const net = netAt(circuit, contact);
-	const ways = reach(
-		circuit,
-		[pinOf(circuit, circuit.loom.contacts.get(contact)!)],
-		(k) => isLoom(circuit, k) && isThere(circuit, k),
-	);
-	return [...circuit.loom.joints.values()].filter((joint) => {
-		const node = joint.kind === "ground" ? circuit.node(joint.id) : undefined;
-		return node !== undefined && net >= 0 && ways.has(node);
-	});
+/** The ground point that a pin comes to first, and the way there; a strap beyond it is the car's, not the pin's. */
+function groundOf(circuit: Circuit, contact: Contact): { joint: Joint; path: string[] } | undefined {
+	const byNode = new Map<number, Joint>();
+	for (const joint of circuit.loom.joints.values())
+		if (joint.kind === "ground") byNode.set(circuit.node(joint.id) ?? -1, joint);
+	const ways = reach(circuit, [pinOf(circuit, contact)], (k) => isLoom(circuit, k) && isThere(circuit, k));
+	const first = ways.nodes.find((node) => byNode.has(node));
+	return first === undefined
+		? undefined
+		: { joint: byNode.get(first)!, path: namesAlong(circuit, ways.wayTo(first)) };
 }
 
 function checkGround(circuit: Circuit, before: Circuit | undefined, one: Grounded): Finding | undefined {
 	const { loom } = circuit;
-	const own = groundsOn(circuit, one.back.id);
+	const own = groundOf(circuit, one.back);
+	if (own === undefined) return undefined;
+	const { joint: ground, path } = own;
 	const metals = new Set(
 		contactsOfPart(loom, one.input.part)
 			.filter((pin) => pin.role === "ground")
-			.flatMap((pin) => groundsOn(circuit, pin.id).map((joint) => joint.metal)),
+			.flatMap((pin) => groundOf(circuit, pin)?.joint.metal ?? []),
 	);
-	const [ground] = own;
-	if (ground === undefined || metals.size !== 1 || own.some((joint) => metals.has(joint.metal)))
-		return undefined;
-	const wires = wiresAtJoint(loom, ground.id);
-	const ways = reach(circuit, [pinOf(circuit, one.back)], (k) => isLoom(circuit, k) && isThere(circuit, k));
-	const path = namesAlong(circuit, ways.wayTo(circuit.node(ground.id)!));
-	const last = wires.find((wire) => path.includes(wire.id));
+	if (metals.size !== 1 || metals.has(ground.metal)) return undefined;
+	const last = wiresAtJoint(loom, ground.id).find((wire) => path.includes(wire.id));
 	if (before !== undefined && last !== undefined && before.loom.wires.has(last.id)) return undefined;
 	const [metal] = metals;
 	return finding(circuit, id, "warn", {
