@@ -37,10 +37,8 @@ export interface Half {
 
 const folder = fileURLToPath(new URL("../../demo/main/", import.meta.url));
 
-export const first = (): Half => half(1);
-export const second = (): Half => half(2);
-
-function half(seed: number): Half {
+/** Half of the cases. */
+export function half(seed: number): Half {
 	const finder = new Finder(openCar(readFolder(folder).tables), "converted");
 	const random = randomOf(seed);
 	const cases = new Cases(finder, random);

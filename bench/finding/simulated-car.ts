@@ -53,7 +53,7 @@ export class SimulatedCar {
 		const { predictions, monitors, needs } = watch;
 		const pattern: Pattern = { weight: 1, change: this.#change };
 		const units = [...new Set(monitors.map(({ monitor }) => monitor.unit))].filter((unit) =>
-			watch.answers(unit, pattern),
+			watch.answers(unit, pattern, -1),
 		);
 		const value = (thing: number) => {
 			const number = predictions.number(thing, this.#change);

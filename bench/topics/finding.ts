@@ -60,7 +60,7 @@ function* sequencing(): Generator<Figure> {
 	};
 }
 
-const module = new URL("../finding/cases.ts", import.meta.url).href;
+const module = new URL("../cold/finding.ts", import.meta.url).href;
 const child = fileURLToPath(new URL("../child.ts", import.meta.url));
 
 async function inProcess(name: "first" | "second"): Promise<Half> {

@@ -46,8 +46,12 @@ export {
 } from "./faults/index.js";
 export {
 	type Contradiction,
+	type Effects,
+	EffectsError,
 	type Evidence,
 	EvidenceError,
+	effectsFromBytes,
+	effectsToBytes,
 	evidenceSchema,
 	Finder,
 	type Found,

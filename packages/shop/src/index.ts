@@ -26,6 +26,7 @@ export { type SizeAnswer, sizeAnswer, sizeSchema } from "./answers/size.js";
 export { type TransferAnswer, transferAnswer, transferSchema } from "./answers/transfer.js";
 export { type WhatIfAnswer, whatIfAnswer, whatIfSchema } from "./answers/what-if.js";
 export type { Copied } from "./copies/copies.js";
+export { keepEffects } from "./effects/kept-effects.js";
 export { type CarFolder, readFolder, readText } from "./folder/read-folder.js";
 export { databaseOf } from "./places.js";
 export type { RunningServer, StartOptions } from "./server/start.js";

@@ -5,6 +5,7 @@ import type { Loom, LoomTables } from "../loom/index.js";
 import type { Touched } from "../recipe/index.js";
 import { rateActions } from "./actions.js";
 import { candidates } from "./candidates.js";
+import { type Effects, effectsKey, gather } from "./effects/index.js";
 import { type Item, itemsOf, Watch } from "./items.js";
 import { rateSteps } from "./next-step.js";
 import { posterior, timesAsLikely } from "./posterior.js";
@@ -67,6 +68,29 @@ export class Finder {
 		const changes = this.faults.flatMap((fault) => fault.patterns.map((pattern) => pattern.change));
 		const needed = new Set(changes.flatMap((change) => nodesNeeded(circuit, change)));
 		this.watch = new Watch(circuit, needed, changes.length);
+	}
+
+	/** Key under which what this car's faults do may be kept: the same for the same tables. */
+	get key(): string {
+		return effectsKey(this.watch.circuit.loom, this.faults);
+	}
+
+	/** What every fault does to codes and functions: seconds of work, to be kept. */
+	effects(): Effects {
+		const { watch } = this;
+		const sound = { weight: 1, change: { branches: [], added: [] } };
+		return gather(this.key, watch.rows, this.faults, (row, pattern) => watch.chance(row, pattern ?? sound));
+	}
+
+	/** Uses kept effects from here on. Says false, and does not, where they are of another car. */
+	use(effects: Effects): boolean {
+		const patterns = this.faults.reduce((sum, fault) => sum + fault.patterns.length, 0);
+		const fits =
+			effects.first.length === patterns + 1 &&
+			effects.rows.join() === this.watch.rows.join() &&
+			effects.key === this.key;
+		if (fits) this.watch.use(effects);
+		return fits;
 	}
 
 	/** Ranks every fault under the evidence and proposes the next reading. */

@@ -3,6 +3,7 @@ import type { Circuit } from "../circuit/index.js";
 import type { Fault, Pattern } from "../faults/index.js";
 import type { Loom, Monitor } from "../loom/index.js";
 import { forbidden, type Question } from "../readings/index.js";
+import { chanceOf, type Effects } from "./effects/index.js";
 import {
 	BENCH_FALSE,
 	chanceOutside,
@@ -96,8 +97,51 @@ export class Watch {
 		});
 	}
 
+	#effects: Effects | undefined;
+
+	/** What `effects` tells of: each monitor by its number, each function, each unit that has monitors. */
+	get rows(): readonly string[] {
+		const units = new Set(this.monitors.map(({ monitor }) => monitor.unit));
+		return [
+			...this.monitors.map(({ monitor }, at) => `monitor ${at}: ${monitor.code}`),
+			...[...this.needs.keys()].map((name) => `function ${name}`),
+			...[...units].map((unit) => `unit ${unit}`),
+		];
+	}
+
+	/** Rows of functions and of units, by name. */
+	#rowOf: ReadonlyMap<string, number> = new Map();
+	#unitRow: ReadonlyMap<string, number> = new Map();
+
+	/** Takes what was found of every numbered pattern from here on. */
+	use(effects: Effects): void {
+		const named = (word: string) =>
+			new Map(
+				effects.rows.flatMap((row, k) =>
+					row.startsWith(word) ? [[row.slice(word.length), k] as const] : [],
+				),
+			);
+		this.#rowOf = named("function ");
+		this.#unitRow = named("unit ");
+		this.#effects = effects;
+	}
+
+	#kept(row: number | undefined, numbered: number): number | undefined {
+		const effects = this.#effects;
+		if (effects === undefined || numbered < 0 || row === undefined) return undefined;
+		return chanceOf(effects, numbered, row);
+	}
+
+	/** Chance of one of `rows` under a pattern. */
+	chance(row: number, pattern: Pattern): number {
+		if (row < this.monitors.length) return this.trips(row, pattern, -1);
+		const name = this.rows[row]!;
+		if (name.startsWith("function ")) return this.holds(name.slice("function ".length), pattern, -1);
+		return this.answers(name.slice("unit ".length), pattern, -1) ? 1 : 0;
+	}
+
 	/** A log likelihood that is found once for each numbered pattern. @param text words that tell the item from others */
-	remembered(text: string, log: (pattern: Pattern) => number): Item["log"] {
+	remembered(text: string, log: (pattern: Pattern, at: number) => number): Item["log"] {
 		let known = this.#known.get(text);
 		if (known === undefined) {
 			if (this.#known.size >= MOST_REMEMBERED) this.#known.clear();
@@ -106,10 +150,10 @@ export class Watch {
 		}
 		const logs = known;
 		return (_fault, pattern, at) => {
-			if (at < 0) return log(pattern);
+			if (at < 0) return log(pattern, at);
 			let one = logs[at]!;
 			if (Number.isNaN(one)) {
-				one = log(pattern);
+				one = log(pattern, at);
 				logs[at] = one;
 			}
 			return one;
@@ -124,8 +168,13 @@ export class Watch {
 		return power === undefined || this.predictions.state(thing, power.at, pattern.change) === power.powered;
 	}
 
-	/** Chance that a monitor's code is set under a pattern; 0 where its unit does not run. */
-	trips(at: number, pattern: Pattern): number {
+	/**
+	 * Chance that a monitor's code is set under a pattern; 0 where its unit does not run.
+	 * @param numbered number of the pattern; -1: none
+	 */
+	trips(at: number, pattern: Pattern, numbered: number): number {
+		const kept = this.#kept(at, numbered);
+		if (kept !== undefined) return kept;
 		const { monitor, thing } = this.monitors[at]!;
 		if (!this.#runs(monitor.unit, thing, pattern)) return 0;
 		const value = this.predictions.number(thing, pattern.change);
@@ -133,14 +182,18 @@ export class Watch {
 		return chanceOutside(value, this.predictions.deviation(thing), monitor.below, monitor.above);
 	}
 
-	/** Chance that a unit answers a read-out. */
-	answers(unit: string, pattern: Pattern): boolean {
+	/** Whether a unit answers a read-out. */
+	answers(unit: string, pattern: Pattern, numbered: number): boolean {
+		const kept = this.#kept(this.#unitRow.get(unit), numbered);
+		if (kept !== undefined) return kept > 0.5;
 		const at = this.monitors.findIndex(({ monitor }) => monitor.unit === unit);
 		return at < 0 || this.#runs(unit, this.monitors[at]!.thing, pattern);
 	}
 
 	/** Chance that a function holds: that of its weakest need. */
-	holds(name: string, pattern: Pattern): number {
+	holds(name: string, pattern: Pattern, numbered: number): number {
+		const kept = this.#kept(this.#rowOf.get(name), numbered);
+		if (kept !== undefined) return kept;
 		let chance = 1;
 		for (const { thing, low, high } of this.needs.get(name) ?? []) {
 			const value = this.predictions.number(thing, pattern.change);
@@ -190,8 +243,8 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 					telling: false,
 					stray: DEAD_UNIT_ANSWERS,
 					when: watch.monitors.find(({ monitor }) => monitor.unit === unit)?.monitor.when ?? "",
-					log: watch.remembered(text, (pattern) =>
-						watch.answers(unit, pattern) ? 0 : Math.log(DEAD_UNIT_ANSWERS),
+					log: watch.remembered(text, (pattern, at) =>
+						watch.answers(unit, pattern, at) ? 0 : Math.log(DEAD_UNIT_ANSWERS),
 					),
 				});
 			}
@@ -207,8 +260,8 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 					telling: seen,
 					when: watch.monitors[own[0]!]!.monitor.when,
 					stray: seen ? STRAY_CODE : MISSED_CODE,
-					log: watch.remembered(`${text} in ${own.join()}`, (pattern) =>
-						logCode(seen, Math.max(...own.map((k) => watch.trips(k, pattern)))),
+					log: watch.remembered(`${text} in ${own.join()}`, (pattern, numbered) =>
+						logCode(seen, Math.max(...own.map((k) => watch.trips(k, pattern, numbered)))),
 					),
 				});
 			}
@@ -228,7 +281,7 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 				telling: !held,
 				stray: MISJUDGED,
 				when: watch.circuit.loom.functions.find((f) => f.function === name)!.when,
-				log: watch.remembered(text, (pattern) => logFunction(held, watch.holds(name, pattern))),
+				log: watch.remembered(text, (pattern, at) => logFunction(held, watch.holds(name, pattern, at))),
 			});
 		}
 		for (const [part, good] of Object.entries(occasion.bench)) {

@@ -100,6 +100,8 @@ export interface Weighing {
 	readonly prior: number;
 	/** Number of its first pattern among all patterns of the car; -1: not numbered. */
 	readonly first: number;
+	/** Items not weighed yet under a pattern that was put off, by run and pattern. */
+	readonly owed: Map<number, (readonly Item[])[]>;
 	/** For a fault that may come and go: each occasion is then a run of its own. */
 	readonly comes: Comes | undefined;
 	/** Log of prior times likelihood of the items it began with: no item makes it more than this. */
@@ -152,21 +154,40 @@ export function comesAndGoes(w: Weighing): number {
 	return sum === Number.NEGATIVE_INFINITY ? w.comes.share : Math.exp(coming - sum);
 }
 
-/** A pattern so far (log) below the best of its hypothesis is weighed no further: it stays an upper bound. */
+/** A pattern so far (log) below the best of its hypothesis is put off: it stays an upper bound. */
 const HOPELESS = 16;
 
+/** Weighs further items; patterns put off are weighed after all once the others have come down to their bounds. */
 export function weighMore(w: Weighing, items: readonly Item[]): void {
 	if (items.length === 0) return;
-	const { fault, patterns, runs, logs, first, comes } = w;
+	const { fault, patterns, runs, logs, first, comes, owed } = w;
 	runs.forEach((run, r) => {
 		const own = runs.length === 1 ? items : inRun(items, run);
 		const sums = logs[r]!;
-		// What comes and goes is judged over all occasions, so none of its patterns can be dropped on one.
+		// What comes and goes is judged over all occasions, so none of its patterns can be put off on one.
 		const least = comes ? Number.NEGATIVE_INFINITY : Math.max(...sums) - HOPELESS;
-		for (let p = 0; p < sums.length; p++) {
-			if (sums[p]! < least) continue;
+		const weigh = (p: number, list: readonly Item[]) => {
 			const at = first < 0 ? first : first + p;
-			for (let k = 0; k < own.length; k++) sums[p]! += own[k]!.log(fault, patterns[p]!, at);
+			for (let k = 0; k < list.length; k++) sums[p]! += list[k]!.log(fault, patterns[p]!, at);
+		};
+		let best = Number.NEGATIVE_INFINITY;
+		for (let p = 0; p < sums.length; p++) {
+			const key = r * sums.length + p;
+			const before = owed.get(key);
+			if (before || sums[p]! < least) owed.set(key, [...(before ?? []), own]);
+			else {
+				weigh(p, own);
+				best = Math.max(best, sums[p]!);
+			}
+		}
+		if (owed.size === 0) return;
+		for (let p = 0; p < sums.length; p++) {
+			const key = r * sums.length + p;
+			const lists = owed.get(key);
+			if (!lists || sums[p]! < best - HOPELESS) continue;
+			for (const list of lists) weigh(p, list);
+			owed.delete(key);
+			best = Math.max(best, sums[p]!);
 		}
 	});
 }
@@ -190,7 +211,7 @@ export function beginWeighing(
 	const comes = share > 0 && sound ? { share, sound } : undefined;
 	const runs = comes ? evidence.occasions.map((_, k) => [k]) : runsOf(evidence, fault?.shakenBy ?? "");
 	const logs = patternLogs(fault, patterns, runs, items, first);
-	const begun = { fault, patterns, runs, logs, prior: Math.log(prior), first, comes };
+	const begun = { fault, patterns, runs, logs, prior: Math.log(prior), first, comes, owed: new Map() };
 	return { ...begun, bound: total(begun) };
 }
 
