@@ -1,5 +1,5 @@
 /** Puts mistakes into a car's recipe one at a time, asks the rules, and asks whether each matters. */
-import type { Car } from "@loomwright/engine";
+import type { Car } from "../../packages/engine/src/car.js";
 import { Circuit } from "../../packages/engine/src/circuit/index.js";
 import type { Loom } from "../../packages/engine/src/loom/index.js";
 import { applyRecipe, loomAs } from "../../packages/engine/src/recipe/index.js";

@@ -1,7 +1,7 @@
 /** Random wiring mistakes in the demo car's recipe: how many of those that matter electrically a rule finds before anything is cut. */
 import { fileURLToPath } from "node:url";
-import { type Car, openCar } from "@loomwright/engine";
 import { readFolder } from "@loomwright/shop";
+import { type Car, openCar } from "../../packages/engine/src/car.js";
 import type { Figure } from "../figure.js";
 import { seeded } from "../linalg/network-generator.js";
 import { type Tried, tryMistakes } from "../recipe/try-mistakes.js";
