@@ -113,7 +113,7 @@ export function propose(car: Car, plan: PlanTables, circuit: Circuit, whole: Sol
 	return {
 		hopeless: [],
 		mode,
-		choices: taken.map((option) => choiceOf(layout, plan, option, shown, solver)),
+		choices: taken.map((option) => choiceOf(layout, plan, option, modes, solver)),
 		facilities: built.map(({ text }) => text),
 		recipe: timed(clock, recipe),
 		newParts,
@@ -172,13 +172,27 @@ const chosenOf = (layout: Layout, { values }: Solved): Option[] =>
 	});
 
 /** The second best: the whole solved again with the option forbidden, and those that differ from it in a detail. */
-function choiceOf(layout: Layout, plan: PlanTables, option: Option, best: Solved, solver: Solver): Choice {
+function choiceOf(
+	layout: Layout,
+	plan: PlanTables,
+	option: Option,
+	modes: ReadonlyMap<Mode, Solved>,
+	solver: Solver,
+): Choice {
 	const off = layout.options.flatMap((one, k) => {
 		if (one.circuit !== option.circuit || one.text !== option.text) return [];
 		return [layout.optionColumn(k), ...[layout.overlayColumn(k)].filter((column) => column !== undefined)];
 	});
-	const [one, two] = [MODES[0], MODES[1]].map((mode) => solver(inMode(layout, mode, off)));
-	const next = two!.objective < one!.objective ? two! : one!;
+	// A way of doing the whole that costs more even with nothing forbidden need not be asked.
+	const ranked = ([MODES[0], MODES[1]] as const).toSorted(
+		(a, b) => modes.get(a)!.objective - modes.get(b)!.objective,
+	);
+	const best = modes.get(ranked[0]!)!;
+	let next = solver(inMode(layout, ranked[0]!, off));
+	if (next.objective > modes.get(ranked[1]!)!.objective) {
+		const instead = solver(inMode(layout, ranked[1]!, off));
+		if (instead.objective < next.objective) next = instead;
+	}
 	const other =
 		next.values.length === 0
 			? undefined
