@@ -56,5 +56,5 @@ export {
 	withRates,
 } from "./shop-rates.js";
 export type { Fault, FaultContext, FaultKind, Pattern } from "./types.js";
-export { contactWords, partWords, placeOf } from "./words.js";
+export { contactWords, partWords, placeOf, wireWords } from "./words.js";
 export { STEP_ON };

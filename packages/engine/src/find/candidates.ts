@@ -3,6 +3,7 @@ import type { Circuit } from "../circuit/index.js";
 import { type Loom, type Wire, wiresAtContact } from "../loom/index.js";
 import { forbidden, type Question } from "../readings/index.js";
 import { batteryMinus } from "./quantities.js";
+import { keyOf } from "./reader.js";
 import type { Evidence } from "./types.js";
 import type { Weighed } from "./weighing.js";
 
@@ -55,8 +56,13 @@ function conditionsInPlay(loom: Loom, evidence: Evidence): string[] {
 		.slice(0, MOST_CONDITIONS);
 }
 
-/** Candidate readings, none of a forbidden circuit, none that was taken already. */
-export function candidates(circuit: Circuit, leading: readonly Weighed[], evidence: Evidence): Question[] {
+/** Candidate readings, none of a forbidden circuit, none that was taken already or that the technician will not take. */
+export function candidates(
+	circuit: Circuit,
+	leading: readonly Weighed[],
+	evidence: Evidence,
+	refused: readonly Question[] = [],
+): Question[] {
 	const { loom } = circuit;
 	const ground = batteryMinus(loom);
 	if (ground === undefined) return [];
@@ -76,7 +82,6 @@ export function candidates(circuit: Circuit, leading: readonly Weighed[], eviden
 					questions.push({ what: "ohms", from, to, when: dead });
 			}
 	}
-	const key = (q: Question) => `${q.what}|${q.from}|${q.to}|${q.when}`;
-	const taken = new Set(evidence.occasions.flatMap((o) => o.readings.map(key)));
-	return questions.filter((q) => q.from !== q.to && !taken.has(key(q)));
+	const taken = new Set([...evidence.occasions.flatMap((o) => o.readings), ...refused].map(keyOf));
+	return questions.filter((q) => q.from !== q.to && !taken.has(keyOf(q)));
 }

@@ -2,16 +2,18 @@
 import { Circuit, nodesNeeded } from "../circuit/index.js";
 import { type Fault, faultSet, type Repair, ratesFrom, type ShopRates, withRates } from "../faults/index.js";
 import type { Loom, LoomTables } from "../loom/index.js";
+import type { Question } from "../readings/index.js";
 import type { Touched } from "../recipe/index.js";
 import { rateActions } from "./actions.js";
 import { candidates } from "./candidates.js";
 import { type Effects, effectsKey, gather } from "./effects/index.js";
+import { contradictions, explain } from "./explain.js";
 import { type Item, itemsOf, Watch } from "./items.js";
 import { rateSteps } from "./next-step.js";
 import { posterior, timesAsLikely } from "./posterior.js";
-import type { Contradiction, Evidence, Found, GroundLine, RankedFault } from "./types.js";
+import type { Evidence, Explanation, Found, GroundLine, RankedFault } from "./types.js";
 import { variantsOf } from "./variants.js";
-import { itemLog, type Weighed } from "./weighing.js";
+import type { Weighed } from "./weighing.js";
 
 /** What finding needs of an opened car. */
 export interface Findable {
@@ -34,8 +36,6 @@ const BELIEF = 0.995;
 const MOST_LEADING = 60;
 /** Share of belief in one group of faults that nothing offered tells apart, from which it may be looked at and mended. */
 const SETTLED = 0.95;
-/** An entry no likelier under the leading fault than this many times a stray one is worth repeating. */
-const CONTRADICTS = 5;
 
 const NOTHING_TOUCHED: Touched = {
 	contacts: new Map(),
@@ -93,22 +93,19 @@ export class Finder {
 		return fits;
 	}
 
-	/** Ranks every fault under the evidence and proposes the next reading. */
-	find(evidence: Evidence): Found {
-		const { items, unknown } = itemsOf(this.watch, evidence);
-		const { weighed, pairs } = posterior(this.faults, items, evidence);
-		const leading = leadingOf(weighed);
-		const { circuit, reader } = this.watch;
-		const questions = candidates(circuit, leading, evidence);
-		const last = evidence.occasions.flatMap((o) => o.readings).at(-1);
-		const { steps, groups } = rateSteps(circuit, reader, questions, leading, last);
+	/**
+	 * Ranks every fault under the evidence and proposes the next reading.
+	 * @param refused readings that the technician will not take: others are proposed
+	 */
+	find(evidence: Evidence, refused: readonly Question[] = []): Found {
+		const { items, unknown, weighed, pairs, leading, steps, groups } = this.#weigh(evidence, refused);
 		const groupOf = new Map(leading.map((w, k) => [w, groups[k]!]));
 		const faults = weighed
 			.filter((w) => w.fault !== undefined)
 			.slice(0, MOST_SHOWN)
 			.map((w): RankedFault => ranked(w, groupOf, items, this.watch));
 		const shares = sharesOf(leading, groups);
-		const repeat = contradictions(weighed[0]!, items);
+		const repeat = contradictions(weighed[0]!, items, "the leading fault");
 		return {
 			faults,
 			sound: weighed.find((w) => w.fault === undefined)!.posterior,
@@ -125,6 +122,38 @@ export class Finder {
 				pairs,
 			},
 		};
+	}
+
+	/**
+	 * Why a fault is suspected and what would settle it. Any listed fault may be asked about, and any pair that `find`
+	 * ranks under the evidence.
+	 * @throws RangeError where there is no such fault
+	 */
+	explain(evidence: Evidence, id: string): Explanation {
+		const { items, weighed, leading, steps } = this.#weigh(evidence);
+		const asked = weighed.find(({ fault }) => fault?.id === id) ?? this.#unweighed(id);
+		const next = steps.map(({ question }) => question);
+		return explain(this.watch, asked, leading, items, evidence, next);
+	}
+
+	/** A fault that the evidence left far behind. */
+	#unweighed(id: string): Weighed {
+		const fault = this.faults.find((one) => one.id === id);
+		if (fault === undefined)
+			throw new RangeError(`no fault '${id}' on this car; wanted: an id that find gives`);
+		const patterns = fault.patterns.map((pattern) => ({ pattern, chance: pattern.weight }));
+		return { fault, posterior: 0, first: -1, comesAndGoes: 0, patterns };
+	}
+
+	#weigh(evidence: Evidence, refused: readonly Question[] = []) {
+		const { items, unknown } = itemsOf(this.watch, evidence);
+		const { weighed, pairs } = posterior(this.faults, items, evidence);
+		const leading = leadingOf(weighed);
+		const { circuit, reader } = this.watch;
+		const questions = candidates(circuit, leading, evidence, refused);
+		const last = evidence.occasions.flatMap((o) => o.readings).at(-1);
+		const { steps, groups } = rateSteps(circuit, reader, questions, leading, last);
+		return { items, unknown, weighed, pairs, leading, steps, groups };
 	}
 }
 
@@ -196,28 +225,32 @@ function alike(w: Weighed, groupOf: ReadonlyMap<Weighed, number>, watch: Watch):
 		.map(({ fault }) => fault!.id);
 }
 
-function contradictions(best: Weighed, items: readonly Item[]): Contradiction[] {
-	return items
-		.filter((item) => Math.exp(itemLog(best, item)) < item.stray * CONTRADICTS)
-		.map(({ text, occasion, entry }) => ({
-			text: `${text}: does not fit the leading fault; repeat it`,
-			...{ occasion, entry },
-		}));
-}
-
 const finders = new WeakMap<Findable, Map<Evidence["of"], Finder>>();
 
-/** Ranks the faults of a car under the evidence. The first call lists and predicts them all; later ones reuse that. */
-export function findFaults(car: Findable, evidence: Evidence): Found {
+/** The finder of a car; made at the first call, reused by later ones. */
+function finderOf(car: Findable, of: Evidence["of"]): Finder {
 	let known = finders.get(car);
 	if (known === undefined) {
 		known = new Map();
 		finders.set(car, known);
 	}
-	let finder = known.get(evidence.of);
+	let finder = known.get(of);
 	if (finder === undefined) {
-		finder = new Finder(car, evidence.of);
-		known.set(evidence.of, finder);
+		finder = new Finder(car, of);
+		known.set(of, finder);
 	}
-	return finder.find(evidence);
+	return finder;
+}
+
+/** Ranks the faults of a car under the evidence. The first call lists and predicts them all; later ones reuse that. `refused`: as of `Finder.find`. */
+export function findFaults(car: Findable, evidence: Evidence, refused: readonly Question[] = []): Found {
+	return finderOf(car, evidence.of).find(evidence, refused);
+}
+
+/**
+ * Why a fault is suspected under the evidence, what it predicts of each reading, what would refute it.
+ * @throws RangeError where there is no such fault
+ */
+export function explainFault(car: Findable, evidence: Evidence, id: string): Explanation {
+	return finderOf(car, evidence.of).explain(evidence, id);
 }

@@ -42,7 +42,8 @@ export function outcomeWords(
 		.sort((x, y) => y.chance - x.chance);
 }
 
-function rangeText({ what }: Question, lowest: number, highest: number): string {
+/** A range of values in words; not finite: open. */
+export function rangeText({ what }: Question, lowest: number, highest: number): string {
 	if (!Number.isFinite(lowest)) return "open";
 	const unit = what === "ohms" ? "ohm" : what === "amps" ? "A" : "V";
 	const show = (x: number) => (Math.abs(x) < 0.05 ? "0" : String(Number(x.toPrecision(3))));

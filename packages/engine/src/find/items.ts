@@ -1,8 +1,8 @@
 /** Evidence split into single items, each with its likelihood under a pattern of a fault. */
 import type { Circuit } from "../circuit/index.js";
 import type { Fault, Pattern } from "../faults/index.js";
-import type { Loom, Monitor } from "../loom/index.js";
-import { forbidden, type Question } from "../readings/index.js";
+import type { Monitor } from "../loom/index.js";
+import { forbidden, pointOf, type Question, ReadingError } from "../readings/index.js";
 import { chanceOf, type Effects } from "./effects/index.js";
 import {
 	BENCH_FALSE,
@@ -306,10 +306,12 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 
 function readingItems(watch: Watch, evidence: Evidence, number: number, unknown: string[]): Item[] {
 	const { readings } = evidence.occasions[number]!;
-	watch.reader.prepare(readings.filter((r) => !forbiddenReading(watch.circuit.loom, r)));
+	const { circuit } = watch;
+	const refused = new Map(readings.map((reading) => [reading, unaskable(circuit, reading)]));
+	watch.reader.prepare(readings.filter((reading) => refused.get(reading) === undefined));
 	return readings.flatMap((reading): Item[] => {
 		const { what, value, when } = reading;
-		const why = forbiddenReading(watch.circuit.loom, reading);
+		const why = refused.get(reading);
 		const read = why ? undefined : watch.reader.of(reading);
 		const text = readingText(reading, value);
 		if (read === undefined) {
@@ -331,8 +333,20 @@ function readingItems(watch: Watch, evidence: Evidence, number: number, unknown:
 	});
 }
 
-function forbiddenReading(loom: Loom, { from, to }: Question): string | undefined {
-	return forbidden(loom, from) ?? forbidden(loom, to);
+/** Why a reading can have no place in the reckoning: a restraint circuit, or names that this car does not have. */
+export function unaskable(circuit: Circuit, { from, to, when }: Question): string | undefined {
+	for (const name of [from, to]) {
+		const why = forbidden(circuit.loom, name.replace(/!pin$/, ""));
+		if (why) return why;
+	}
+	try {
+		for (const name of [from, to]) pointOf(circuit, name);
+		circuit.standing(when);
+	} catch (error) {
+		if (error instanceof ReadingError || error instanceof RangeError) return error.message;
+		throw error;
+	}
+	return undefined;
 }
 
 const UNIT = { volts: "V", drop: "V", ohms: "ohm", amps: "A" } as const;

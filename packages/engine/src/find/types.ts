@@ -129,3 +129,46 @@ export interface Found {
 	/** How many hypotheses were compared, by sort. */
 	readonly considered: { readonly singles: number; readonly common: number; readonly pairs: number };
 }
+
+/** One thing on a fault's path, for the drawing. */
+export interface PathPoint {
+	readonly id: string;
+	readonly what: "contact" | "wire" | "joint" | "part";
+	readonly text: string;
+	readonly place: string;
+}
+
+/** What a meter would show if the fault is there. */
+export interface Predicted {
+	readonly question: Question;
+	/** What was read; undefined where it was not taken. */
+	readonly value: number | "open" | undefined;
+	/** Ways it may show, likeliest first. */
+	readonly shows: readonly { readonly text: string; readonly chance: number }[];
+	/** What it shows on a sound car. */
+	readonly sound: string;
+}
+
+/** A reading not yet taken that would speak against the fault. */
+export interface Refutation {
+	readonly question: Question;
+	/** What it would have to show, in words. */
+	readonly text: string;
+	/** Chance that it shows so if not this fault but another is there. */
+	readonly chance: number;
+}
+
+/** Why a fault is suspected, and what would settle it. */
+export interface Explanation {
+	readonly id: string;
+	readonly where: string;
+	/** Contacts, wires, joints and parts concerned, in order. */
+	readonly path: readonly PathPoint[];
+	readonly taken: readonly Predicted[];
+	/** Readings worth taking, best first. */
+	readonly notTaken: readonly Predicted[];
+	/** Most telling first. */
+	readonly refutes: readonly Refutation[];
+	/** Entries already there that do not fit it. */
+	readonly against: readonly Contradiction[];
+}
