@@ -4,11 +4,13 @@ import {
 	compareSchema,
 	errorsSchema,
 	findSchema,
+	planSchema,
 	powerSchema,
 	proveSchema,
 	readingSchema,
 	rulesSchema,
 	sizeSchema,
+	transferSchema,
 	whatIfSchema,
 } from "@loomwright/shop";
 import { expect, test } from "vitest";
@@ -30,6 +32,8 @@ test.each([
 	["Findings", rulesSchema],
 	["Sizes", sizeSchema],
 	["Effects", whatIfSchema],
+	["Proposal", planSchema],
+	["Transfer", transferSchema],
 	["Reading", readingSchema],
 	["Faults", findSchema],
 	["Prove sheet", proveSchema],
