@@ -39,8 +39,9 @@ const car = (ground: string) =>
 	});
 
 test("a switch and a sensor grounded on the engine, their unit on the body", () => {
-	for (const ground of ["G1", "G2", "ECU.2", "cut"]) expect(groundMetal.check(car(ground))).toEqual([]);
-	const found = groundMetal.check(car("GE"));
+	for (const ground of ["G1", "G2", "ECU.2", "cut"])
+		expect(groundMetal.check(car(ground), car("G1"))).toEqual([]);
+	const found = groundMetal.check(car("GE"), car("G1"));
 	expect(found.map(({ path }) => path)).toEqual([
 		["ECU", "ECU.5", "S", "S.2", "W4", "S1", "W7", "GE"],
 		["ECU", "ECU.6", "B", "B.b", "W5", "S1", "W7", "GE"],
@@ -50,4 +51,5 @@ test("a switch and a sensor grounded on the engine, their unit on the body", () 
 
 test("a ground that was there as delivered is the maker's", () => {
 	expect(groundMetal.check(car("GE"), car("GE"))).toEqual([]);
+	expect(groundMetal.check(car("GE"))).toEqual([]);
 });

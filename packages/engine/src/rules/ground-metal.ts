@@ -1,6 +1,6 @@
 /** A signal must be grounded on the metal on which its unit is grounded. */
 import type { Circuit } from "../circuit/index.js";
-import { type Contact, contactsOfPart, type Joint, type Part, wiresAtJoint } from "../loom/index.js";
+import { type Contact, contactsOfPart, endName, type Joint, type Part, wiresAtJoint } from "../loom/index.js";
 import { pinOf } from "./support/feeds.js";
 import { finding } from "./support/finding.js";
 import { isLoom, isThere, netAt } from "./support/nets.js";
@@ -28,6 +28,7 @@ export const groundMetal: Rule = {
 	title: "New grounds of signals are on their unit's metal",
 	source: "currents of starter and generator flow between engine and body: common practice, no source",
 	check(circuit, before) {
+		if (before === undefined) return [];
 		return [...switches(circuit), ...sensors(circuit)].flatMap(
 			(one) => checkGround(circuit, before, one) ?? [],
 		);
@@ -74,7 +75,7 @@ function groundOf(circuit: Circuit, contact: Contact): { joint: Joint; path: str
 		: { joint: byNode.get(first)!, path: namesAlong(circuit, ways.wayTo(first)) };
 }
 
-function checkGround(circuit: Circuit, before: Circuit | undefined, one: Grounded): Finding | undefined {
+function checkGround(circuit: Circuit, before: Circuit, one: Grounded): Finding | undefined {
 	const { loom } = circuit;
 	const own = groundOf(circuit, one.back);
 	if (own === undefined) return undefined;
@@ -86,7 +87,8 @@ function checkGround(circuit: Circuit, before: Circuit | undefined, one: Grounde
 	);
 	if (metals.size !== 1 || metals.has(ground.metal)) return undefined;
 	const last = wiresAtJoint(loom, ground.id).find((wire) => path.includes(wire.id));
-	if (before !== undefined && last !== undefined && before.loom.wires.has(last.id)) return undefined;
+	const was = before.loom.wires.get(last?.id ?? "");
+	if (was !== undefined && [endName(was.from), endName(was.to)].includes(ground.id)) return undefined;
 	const [metal] = metals;
 	return finding(circuit, id, "warn", {
 		where: `${partText(loom, one.part.id)}: ${contactText(loom, one.back.id)} at ${jointText(loom, ground.id)}`,

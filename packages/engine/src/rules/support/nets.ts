@@ -34,7 +34,7 @@ function without(
 		const rest = circuit.standingOf(new Map(), "no devices");
 		const siemens = rest.siemens.map((g, k) => (conducts(k) ? g : 0));
 		const emf = new Float64Array(siemens.length);
-		const standing: Standing = { condition: rest.condition, siemens, emf, automata: [] };
+		const standing: Standing = { condition: rest.condition, siemens, emf, automata: [], controls: [] };
 		point = operate(circuit, standing, { dead: true });
 		cache.set(circuit, point);
 	}

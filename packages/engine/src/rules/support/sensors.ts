@@ -7,6 +7,7 @@ export const SENSOR_KINDS: ReadonlySet<string> = new Set([
 	"thermistor",
 	"potentiometer",
 	"ratio sensor",
+	"position sensor",
 	"hall sensor",
 	"coil sensor",
 	"lambda sensor",
