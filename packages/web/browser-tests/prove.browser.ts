@@ -20,19 +20,19 @@ beforeAll(async () => {
 	const page = await site.open("#//prove");
 	await page.getByRole("heading", { name: /^Working out the fewest readings/ }).waitFor();
 	await page.getByRole("button", { name: "The car stands so" }).waitFor({ timeout: SEARCH_MS });
-	sheet = await page.evaluate(keptSheet);
+	[sheet] = (await page.evaluate(keptSheets)) as [ProveSheet];
 	kept = await page.context().storageState({ indexedDB: true });
 	await site.finish();
 }, 2 * SEARCH_MS);
 
-/** In the page: the sheet as the tablet keeps it. */
-const keptSheet = () =>
-	new Promise<ProveSheet>((done, fail) => {
+/** In the page: the sheets that the tablet keeps. */
+const keptSheets = () =>
+	new Promise<ProveSheet[]>((done, fail) => {
 		const opening = indexedDB.open("loomwright-prove");
 		opening.onerror = fail;
 		opening.onsuccess = () => {
 			const all = opening.result.transaction("sheets").objectStore("sheets").getAll();
-			all.onsuccess = () => done((all.result as { sheet: ProveSheet }[])[0]!.sheet);
+			all.onsuccess = () => done((all.result as { sheet: ProveSheet }[]).map((one) => one.sheet));
 		};
 	});
 
@@ -100,6 +100,8 @@ test(
 			.getByText(`${taken} of ${rowsOf(sheet).length}`)
 			.first()
 			.waitFor();
+		// Kept from before and not computed again.
+		expect(await page.evaluate(keptSheets)).toHaveLength(1);
 	},
 	4 * SEARCH_MS,
 );

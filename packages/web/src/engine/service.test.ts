@@ -55,3 +55,13 @@ test("errors cross as data: tables by row, refused questions apart from the rest
 	expect(data(() => opened().reading("delivered", live))).toMatchObject({ kind: "refused" });
 	expect(data(() => opened().wire("delivered", "W1", "never"))).toMatchObject({ kind: "engine" });
 });
+
+test("proving: the sheet and the stages of the converted car cross as data", () => {
+	const engine = opened();
+	const sheet = engine.prove();
+	expect(structuredClone(sheet)).toEqual(sheet);
+	expect(sheet.readings).toBeGreaterThan(0);
+	const stages = engine.powerUp();
+	expect(structuredClone(stages)).toEqual(stages);
+	expect(stages[0]?.kind).toBe("before power");
+});

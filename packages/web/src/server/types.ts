@@ -30,7 +30,7 @@ export type Written =
 	| { readonly kind: "function"; readonly body: { readonly function: string; readonly holds: boolean } }
 	| { readonly kind: "bench"; readonly body: { readonly part: string; readonly good: boolean } }
 	| { readonly kind: "reseated"; readonly body: { readonly what: string } }
-	| { readonly kind: "note"; readonly body: { readonly text: string } };
+	| { readonly kind: "note"; readonly body: { readonly text: string; readonly step?: string } };
 
 /** What a person answers for. */
 type Signed =
@@ -46,6 +46,8 @@ export interface ReadingEntry {
 	readonly to: string;
 	readonly when: string;
 	readonly value: number | "open";
+	/** The step it belongs to, e.g. `prove/12`. */
+	readonly step?: string;
 }
 
 /** An entry with whose it is, and what its writer had seen: clocks have no say in what came first. */

@@ -6,9 +6,10 @@ import { formatRoute } from "../../app/route.js";
 import { Cautions } from "../../shared/Cautions.js";
 import { Facts } from "../../shared/Facts.js";
 import type { Act } from "../find/acts.js";
+import { StepSigns } from "../people/StepSigns.js";
 import { StageReadings } from "./StageReadings.js";
 import { missing, seenKey } from "./stages.js";
-import type { Power } from "./use-power-work.js";
+import { type Power, stepOf } from "./use-power-work.js";
 
 interface StageCardProps {
 	readonly stage: Stage;
@@ -72,6 +73,7 @@ export function StageCard({ stage, of, standing, power, proved, sheetWords, acts
 					</Button>
 				)}
 			</div>
+			{left.length === 0 && <StepSigns step={stepOf(stage)} title={title} />}
 			<p className="soft">
 				Something else than this: undo what this stage connected, battery off, and find the cause first.
 			</p>

@@ -28,12 +28,12 @@ export function useSheetWork() {
 		entry,
 		take(row: SheetRow, value: Shown) {
 			store({ ...stored, taken: { ...taken, [keyOf(row)]: { value } } });
-			entry.write({ kind: "reading", body: { ...row.question, value } });
+			entry.write({ kind: "reading", body: { ...row.question, value, step: `prove/${row.number}` } });
 		},
 		leaveOut(row: SheetRow, reason: string) {
 			store({ ...stored, taken: { ...taken, [keyOf(row)]: { leftOut: reason } } });
 			const text = `Prove sheet, row ${row.number} (${row.from} to ${row.to}) left out: ${reason}`;
-			entry.write({ kind: "note", body: { text } });
+			entry.write({ kind: "note", body: { text, step: `prove/${row.number}` } });
 		},
 		stand: (when: string) => store({ ...stored, standing: when }),
 		takeOver: (known: AllTaken) => store({ ...stored, taken: { ...known, ...taken } }),
