@@ -121,6 +121,8 @@ export class Batch {
 	 * @throws CircuitError where an automaton does not settle
 	 */
 	evaluate(change: Change, into: Float64Array = new Float64Array(this.#probes.length)): Evaluated {
+		// Corrections rest on a symmetric matrix.
+		if (!this.#kept.dead && this.#kept.standing.controls.length > 0) return this.solveAnew(change, into);
 		return this.#lowRank(change, into) ?? this.solveAnew(change, into);
 	}
 

@@ -2,11 +2,13 @@
  * A loom assembled into a network: numbered points, branches, one pattern and one symbolic analysis.
  *
  * Unknowns are the potentials of all points but the body metal, which is the reference. Every source stands
- * behind its own resistance, so the conductance matrix is symmetric and positive definite.
+ * behind its own resistance, so the conductance matrix is symmetric and positive definite; the few sources that
+ * follow a difference elsewhere come on top of it (controls.ts).
  */
 import { analyse, type NetworkPattern, networkPattern, type Symbolic } from "@loomwright/linalg";
 import type { AutomatonSpec, BranchSpec, BranchState, Owner } from "../devices/index.js";
 import type { Loom } from "../loom/index.js";
+import type { Control } from "./controls.js";
 import { BODY } from "./names.js";
 import { buildNetwork, type Only } from "./network.js";
 import { settingsOf } from "./settings.js";
@@ -38,6 +40,8 @@ export interface Standing {
 	/** Volts of every branch's source. */
 	readonly emf: Float64Array;
 	readonly automata: readonly Automaton[];
+	/** Sources that follow a difference. */
+	readonly controls: readonly Control[];
 }
 
 /** A branch of a loom that differs from the circuit's own: what it would be there. */
@@ -107,7 +111,7 @@ export class Circuit implements Topology {
 		for (const joint of loom.joints.keys()) number(joint);
 		this.nodes = nodes;
 		this.#index = index;
-		this.#standings = new Standings(loom, base, specs.length, (name) => index.get(name)!);
+		this.#standings = new Standings(loom, base, specs, (name) => index.get(name)!);
 		this.pattern = networkPattern(
 			nodes.length,
 			this.branches.map((b) => b.a),

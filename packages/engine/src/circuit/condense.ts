@@ -34,7 +34,10 @@ export class Condensed implements Topology {
 		readonly full: Circuit,
 		keep: ReadonlySet<number>,
 	) {
-		const { runs, placeOf, ends } = findRuns(full, keep);
+		const rest = full.standing([...full.loom.conditions.keys()][0]!);
+		const kept = new Set(keep);
+		for (const { a, b } of rest.controls) for (const node of [a, b]) if (node >= 0) kept.add(node);
+		const { runs, placeOf, ends } = findRuns(full, kept);
 		this.#runs = runs;
 		this.#placeOf = placeOf;
 		const nodeOf = new Array<number | undefined>(full.nodes.length);
@@ -44,12 +47,11 @@ export class Condensed implements Topology {
 			nodeOf[node] ??= nodes.push(full.nodes[node]!) - 1;
 			return nodeOf[node];
 		};
-		const rest = full.standing([...full.loom.conditions.keys()][0]!);
 		this.branches = runs.map((run, k) => {
 			const [a, b] = ends[k]!;
 			return { ...spreadOf(full, run, rest.siemens), a: number(a), b: number(b) };
 		});
-		for (const node of keep) number(node);
+		for (const node of kept) number(node);
 		this.nodes = nodes;
 		this.#nodeOf = nodeOf;
 		const from = this.branches.map((b) => b.a);
@@ -74,7 +76,13 @@ export class Condensed implements Topology {
 			branches: automaton.branches.map((branch) => this.#placeOf[branch]!.run),
 			watch: automaton.watch.map(([a, b]) => [this.node(a), this.node(b)] as const),
 		}));
-		const standing = { condition, siemens, emf, automata };
+		const controls = full.controls.map((control) => ({
+			...control,
+			branch: this.#placeOf[control.branch]!.run,
+			a: this.node(control.a),
+			b: this.node(control.b),
+		}));
+		const standing = { condition, siemens, emf, automata, controls };
 		this.#standings.set(condition, standing);
 		return standing;
 	}

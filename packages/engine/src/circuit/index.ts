@@ -3,6 +3,7 @@ export { Batch, type Evaluated, Kept, type Path } from "./batch.js";
 export type { AddedBranch, BranchChange, Change } from "./changes.js";
 export { type Branch, Circuit, type Difference, REFERENCE, type Standing, type Topology } from "./circuit.js";
 export { Condensed, nodesNeeded } from "./condense.js";
+export type { Control } from "./controls.js";
 export { CircuitError } from "./error.js";
 export { type Heated, type HeatOptions, heatWires, operateWarm } from "./heating.js";
 export { pinNode, wireEndNode } from "./names.js";

@@ -21,6 +21,7 @@ export interface Operating<T extends Topology = Circuit> extends NetworkSolver {
 	/** State of each automaton. */
 	readonly states: Uint8Array;
 	readonly siemens: Float64Array;
+	/** Volts of every branch's source; of a controlled one what it comes to. */
 	readonly emf: Float64Array;
 	/** Node potentials in volts against the body metal. */
 	readonly volts: Float64Array;
@@ -128,9 +129,11 @@ function solveStates<T extends Topology>(
 		siemens[c.branch] = now.siemens;
 		if (!dead) emf[c.branch] = now.emf;
 	}
-	const solver = solverOf(circuit, siemens, change.added);
+	const solver = solverOf(circuit, siemens, change.added, dead ? [] : standing.controls);
 	const volts = sources(circuit, siemens, emf);
 	solver.solve(volts);
+	for (const { branch, a, b, gain } of solver.controls)
+		emf[branch]! += gain * (voltsAt(volts, a) - voltsAt(volts, b));
 	return { circuit, standing, change, states: states.slice(), siemens, emf, volts, ...solver };
 }
 

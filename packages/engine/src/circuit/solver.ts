@@ -4,10 +4,11 @@
  * The factor is computed from conductances alone (off-diagonals and row sums, no subtraction), so 1e-8 S beside
  * 1e4 S costs no digits. docs/decisions/tethers.md says why floating parts are held as they are.
  */
-import { analyse, factor, type Numeric, networkPattern, solve } from "@loomwright/linalg";
+import { analyse, factor, type Numeric, networkPattern } from "@loomwright/linalg";
 import type { AddedBranch } from "./changes.js";
 import type { Topology } from "./circuit.js";
 import { type Components, components } from "./components.js";
+import { acting, type Control, type Solves, solvesOf } from "./controls.js";
 import { CircuitError } from "./error.js";
 
 /**
@@ -16,26 +17,32 @@ import { CircuitError } from "./error.js";
  */
 export const TETHER = 1;
 
-export interface NetworkSolver {
+export interface NetworkSolver extends Solves {
 	/** Connected components, added branches included. */
 	readonly components: Components;
-	/** Factor of the matrix. */
+	/** Factor of the matrix, controlled sources left out. */
 	readonly numeric: Numeric;
-	/** Solves for potentials from node currents, in place. */
-	solve(rhs: Float64Array): Float64Array;
+	/** Controlled sources that act; none with all sources dead. */
+	readonly controls: readonly Control[];
 }
 
+/**
+ * Of the network with these conductances; `solve` gives potentials from node currents, in place.
+ * @throws CircuitError where a point or the controlled sources have no definite state
+ */
 export function solverOf(
 	circuit: Topology,
 	siemens: Float64Array,
 	added: readonly AddedBranch[],
+	controlled: readonly Control[],
 ): NetworkSolver {
 	const found = components(circuit, siemens, added);
 	const numeric =
 		added.length === 0
 			? factorNetwork(circuit, siemens, found)
 			: factorNetwork(joined(circuit, added), withLinks(siemens, added), found);
-	return { components: found, numeric, solve: (rhs) => solve(numeric, rhs) };
+	const controls = controlled.length === 0 ? controlled : acting(controlled, siemens, found);
+	return { components: found, numeric, controls, ...solvesOf(numeric, controls, siemens, circuit.branches) };
 }
 
 /**

@@ -5,6 +5,7 @@
 import type { AutomatonSpec, BranchSpec } from "../devices/index.js";
 import type { Contact, Loom } from "../loom/index.js";
 import type { Automaton, Standing } from "./circuit.js";
+import type { Control } from "./controls.js";
 import { buildPart, contactsByPart, type Network, type PartPlace } from "./network.js";
 
 export class Standings {
@@ -15,23 +16,29 @@ export class Standings {
 	readonly #siemens: Float64Array;
 	readonly #emf: Float64Array;
 	readonly #automata: readonly Automaton[];
+	/** Sources that follow a difference, by branch; those of other looms' branches among them. */
+	readonly #controls = new Map<number, Control>();
 	/** Parts that a setting of a part, connector or contact speaks to. */
 	readonly #spokenTo = new Map<string, Set<string>>();
 
 	/**
 	 * @param base the loom's network with nothing set
-	 * @param count branches of the pattern, of which the first are those of `base`
+	 * @param specs branches of the pattern, of which the first are those of `base`
 	 * @param number of a point by name
 	 */
-	constructor(loom: Loom, base: Network, count: number, number: (name: string) => number) {
+	constructor(loom: Loom, base: Network, specs: readonly BranchSpec[], number: (name: string) => number) {
 		this.#loom = loom;
 		this.#contactsOf = contactsByPart(loom);
 		this.#placeOf = base.placeOf;
 		this.#number = number;
-		this.#siemens = new Float64Array(count);
-		this.#emf = new Float64Array(count);
+		this.#siemens = new Float64Array(specs.length);
+		this.#emf = new Float64Array(specs.length);
 		base.branches.forEach((spec, k) => {
 			put(this.#siemens, this.#emf, k, spec);
+		});
+		specs.forEach((spec, k) => {
+			const control = this.#controlOf(spec, k);
+			if (control) this.#controls.set(k, control);
 		});
 		this.#automata = base.automata.map((spec) => this.#numbered(spec));
 		for (const part of loom.parts.keys()) this.#speaks(part, part);
@@ -46,6 +53,7 @@ export class Standings {
 		const siemens = this.#siemens.slice();
 		const emf = this.#emf.slice();
 		const automata = this.#automata.slice();
+		const controls = new Map(this.#controls);
 		const parts = new Set<string>();
 		for (const subject of settings.keys())
 			for (const part of this.#spokenTo.get(subject) ?? []) parts.add(part);
@@ -54,6 +62,8 @@ export class Standings {
 			let { branch, automaton } = place;
 			const add = (spec: BranchSpec): number => {
 				put(siemens, emf, branch, spec);
+				const control = this.#controlOf(spec, branch);
+				if (control) controls.set(branch, control);
 				return branch++;
 			};
 			const contacts = this.#contactsOf.get(id) ?? [];
@@ -63,7 +73,13 @@ export class Standings {
 			if (branch !== place.branch + place.branches)
 				throw new Error(`${id}: its kind adds branches by condition`);
 		}
-		return { condition, siemens, emf, automata };
+		return { condition, siemens, emf, automata, controls: [...controls.values()] };
+	}
+
+	#controlOf({ control }: BranchSpec, branch: number): Control | undefined {
+		if (control === undefined) return undefined;
+		const { a, b, gain, gainSpread } = control;
+		return { branch, a: this.#number(a), b: this.#number(b), gain, gainSpread };
 	}
 
 	#speaks(subject: string, part: string): void {

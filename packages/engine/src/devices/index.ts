@@ -9,6 +9,7 @@ import { generator } from "./generator.js";
 import { ignitionCoil } from "./ignition-coil.js";
 import { lamp } from "./lamp.js";
 import { module } from "./module.js";
+import { positionSensor } from "./position-sensor.js";
 import { relay } from "./relay.js";
 import { hallSensor, lambdaSensor, potentiometer, ratioSensor, thermistor } from "./sensors.js";
 import { starter } from "./starter.js";
@@ -36,6 +37,7 @@ const all: readonly DeviceKind[] = [
 	led,
 	module,
 	motor,
+	positionSensor,
 	potentiometer,
 	ratioSensor,
 	relay,

@@ -29,7 +29,18 @@ export interface BranchSpec {
 	readonly spread: number;
 	/** Standard deviation of `emf` in volts. */
 	readonly emfSpread?: number;
+	/** The source follows a difference elsewhere: emf + gain x (v(a) - v(b)). Dead where all sources are. */
+	readonly control?: ControlSpec;
 	readonly owner: Owner;
+}
+
+/** What a controlled source follows. */
+export interface ControlSpec {
+	readonly a: NodeName;
+	readonly b: NodeName;
+	readonly gain: number;
+	/** Standard deviation of `gain`. */
+	readonly gainSpread: number;
 }
 
 /** What a branch becomes in one state of an automaton. */

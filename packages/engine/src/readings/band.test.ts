@@ -60,7 +60,7 @@ function compare(circuit: Circuit, question: Question, draws: number) {
 				? volts
 				: volts + circuit.branches[k]!.emfSpread * random(),
 		);
-		const standing: Standing = { condition: question.when, siemens, emf, automata: [] };
+		const standing: Standing = { condition: question.when, siemens, emf, automata: [], controls: [] };
 		return probeValue(operate(circuit, standing, { dead }), probe);
 	});
 	const mean = values.reduce((sum, x) => sum + x, 0) / draws;

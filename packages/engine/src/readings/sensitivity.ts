@@ -1,12 +1,19 @@
 /**
  * First-order sensitivity of a reading to every branch, by one adjoint solve.
  *
- * With A x = w: d(w.v) / d ln R_k = g_k (x_a - x_b) (v_a - v_b - emf_k), d(w.v) / d emf_k = g_k (x_a - x_b).
+ * With A'x = w: d(w.v) / d ln R_k = g_k (x_a - x_b) (v_a - v_b - emf_k), d(w.v) / d emf_k = g_k (x_a - x_b).
  * For a resistance w'A^-1 w the same with v = x and no sources.
  * S. W. Director, R. A. Rohrer, 'The generalized adjoint network and network sensitivities', IEEE Trans. Circuit
  * Theory 16(3), 1969.
  */
-import { branchAmps, type Operating, type Probe, type Topology, voltsAt } from "../circuit/index.js";
+import {
+	branchAmps,
+	type Control,
+	type Operating,
+	type Probe,
+	type Topology,
+	voltsAt,
+} from "../circuit/index.js";
 
 /** What one branch's scatter does to a reading. */
 export interface Contribution {
@@ -52,20 +59,26 @@ function eachDeviation(
 ): number {
 	const { circuit, siemens, emf } = point;
 	const { branches } = circuit;
+	const controls = new Map(point.controls.map((control) => [control.branch, control]));
 	const x = new Float64Array(circuit.nodes.length);
 	const drive = (node: number, amount: number) => {
 		if (node >= 0) x[node]! += amount;
 	};
 	if (probe.kind === "amps")
 		for (const { branch, sign } of probe.branches) {
-			drive(branches[branch]!.a, sign * siemens[branch]!);
-			drive(branches[branch]!.b, -sign * siemens[branch]!);
+			const amount = sign * siemens[branch]!;
+			drive(branches[branch]!.a, amount);
+			drive(branches[branch]!.b, -amount);
+			const follows = controls.get(branch);
+			if (follows === undefined) continue;
+			drive(follows.a, -amount * follows.gain);
+			drive(follows.b, amount * follows.gain);
 		}
 	else {
 		drive(probe.a, 1);
 		drive(probe.b, -1);
 	}
-	point.solve(x);
+	point.solveTransposed(x);
 	const own = new Map(probe.kind === "amps" ? probe.branches.map((b) => [b.branch, b.sign]) : []);
 	for (let k = 0; k < branches.length; k++) {
 		const g = siemens[k]!;
@@ -75,10 +88,24 @@ function eachDeviation(
 		const across =
 			probe.kind === "ohms" ? adjoint : voltsAt(point.volts, a) - voltsAt(point.volts, b) - emf[k]!;
 		let byResistance = g * adjoint * across * spread;
-		const sign = own.get(k);
-		if (sign !== undefined) byResistance -= sign * branchAmps(point, k) * spread;
-		const byEmf = probe.kind === "ohms" ? 0 : g * adjoint * emfSpread;
+		const sign = own.get(k) ?? 0;
+		byResistance -= sign * branchAmps(point, k) * spread;
+		// In the branch's own current its source counts against the difference.
+		const byEmf =
+			probe.kind === "ohms" ? 0 : g * (adjoint - sign) * sourceSpread(point, k, emfSpread, controls);
 		if (byResistance !== 0 || byEmf !== 0) tell(k, Math.sqrt(byResistance ** 2 + byEmf ** 2));
 	}
 	return probe.kind === "amps" ? 0 : voltsAt(x, probe.a) - voltsAt(x, probe.b);
+}
+
+/** Standard deviation of a branch's source in volts. */
+function sourceSpread(
+	{ volts }: Operating<Topology>,
+	branch: number,
+	emfSpread: number,
+	controls: ReadonlyMap<number, Control>,
+): number {
+	const control = controls.get(branch);
+	if (control === undefined) return emfSpread;
+	return Math.hypot(emfSpread, control.gainSpread * (voltsAt(volts, control.a) - voltsAt(volts, control.b)));
 }

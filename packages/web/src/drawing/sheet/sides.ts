@@ -10,6 +10,7 @@ const SENSORS = new Set([
 	"thermistor",
 	"potentiometer",
 	"ratio sensor",
+	"position sensor",
 	"hall sensor",
 	"coil sensor",
 	"lambda sensor",
