@@ -1,5 +1,5 @@
 /** From evidence to ranked faults and the next reading. */
-import { Circuit, nodesNeeded } from "../circuit/index.js";
+import { Circuit, nodesNeeded, settingsOf } from "../circuit/index.js";
 import { type Fault, faultSet, type Repair, ratesFrom, type ShopRates, withRates } from "../faults/index.js";
 import type { Loom, LoomTables } from "../loom/index.js";
 import type { Question } from "../readings/index.js";
@@ -53,7 +53,8 @@ export class Finder {
 	/** What the shop's own repairs make of the chances, with their counts. */
 	readonly rates: ShopRates;
 
-	constructor(car: Findable, of: Evidence["of"]) {
+	/** @param plugsOff the evidence has plugs pulled: what touches a wire must stay with the wire */
+	constructor(car: Findable, of: Evidence["of"], plugsOff = false) {
 		const loom = of === "delivered" ? car.delivered : car.converted;
 		const variants = of === "delivered" ? new Map<string, Loom>() : variantsOf(car.tables);
 		const circuit = new Circuit(loom, variants);
@@ -61,7 +62,7 @@ export class Finder {
 			car.tables.recipe.map((s) => [s.step, { kind: s.kind, title: s.title, place: s.place }]),
 		);
 		const touched = of === "delivered" ? NOTHING_TOUCHED : car.touched;
-		const listed = faultSet({ circuit, loom, touched, steps });
+		const listed = faultSet({ circuit, loom, touched, steps, plugsOff });
 		const { repairs = [], doneBy } = car;
 		this.rates = ratesFrom(listed, touched, repairs);
 		this.faults = withRates(listed, touched, this.rates, doneBy);
@@ -105,7 +106,11 @@ export class Finder {
 			.slice(0, MOST_SHOWN)
 			.map((w): RankedFault => ranked(w, groupOf, items, this.watch));
 		const shares = sharesOf(leading, groups);
-		const repeat = contradictions(weighed[0]!, items, "the leading fault");
+		const repeat = contradictions(
+			weighed[0]!,
+			items,
+			weighed[0]!.fault ? "the leading fault" : "a sound loom, which is likeliest",
+		);
 		return {
 			faults,
 			sound: weighed.find((w) => w.fault === undefined)!.posterior,
@@ -225,26 +230,42 @@ function alike(w: Weighed, groupOf: ReadonlyMap<Weighed, number>, watch: Watch):
 		.map(({ fault }) => fault!.id);
 }
 
-const finders = new WeakMap<Findable, Map<Evidence["of"], Finder>>();
+const finders = new WeakMap<Findable, Map<string, Finder>>();
 
 /** The finder of a car; made at the first call, reused by later ones. */
-function finderOf(car: Findable, of: Evidence["of"]): Finder {
+function finderOf(car: Findable, evidence: Evidence): Finder {
+	const off = plugsOff(evidence.of === "delivered" ? car.delivered : car.converted, evidence);
+	const key = `${evidence.of}|${off}`;
 	let known = finders.get(car);
 	if (known === undefined) {
 		known = new Map();
 		finders.set(car, known);
 	}
-	let finder = known.get(of);
+	let finder = known.get(key);
 	if (finder === undefined) {
-		finder = new Finder(car, of);
-		known.set(of, finder);
+		finder = new Finder(car, evidence.of, off);
+		known.set(key, finder);
 	}
 	return finder;
 }
 
+/** Some reading was taken with a plug off. */
+function plugsOff(loom: Loom, { occasions }: Evidence): boolean {
+	const conditions = new Set(occasions.flatMap(({ readings }) => readings.map(({ when }) => when)));
+	return [...conditions].some((when) => {
+		try {
+			return [...settingsOf(loom, when).values()].includes("unmated");
+		} catch (error) {
+			// A condition that this car does not have is named in the answer.
+			if (error instanceof RangeError) return false;
+			throw error;
+		}
+	});
+}
+
 /** Ranks the faults of a car under the evidence. The first call lists and predicts them all; later ones reuse that. `refused`: as of `Finder.find`. */
 export function findFaults(car: Findable, evidence: Evidence, refused: readonly Question[] = []): Found {
-	return finderOf(car, evidence.of).find(evidence, refused);
+	return finderOf(car, evidence).find(evidence, refused);
 }
 
 /**
@@ -252,5 +273,5 @@ export function findFaults(car: Findable, evidence: Evidence, refused: readonly 
  * @throws RangeError where there is no such fault
  */
 export function explainFault(car: Findable, evidence: Evidence, id: string): Explanation {
-	return finderOf(car, evidence.of).explain(evidence, id);
+	return finderOf(car, evidence).explain(evidence, id);
 }

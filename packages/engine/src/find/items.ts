@@ -20,13 +20,14 @@ import { Predictions } from "./predictions.js";
 import { monitorSeen, needSeen, type Seen } from "./quantities.js";
 import { keyOf, Reader } from "./reader.js";
 import type { Entry, Evidence } from "./types.js";
+import { SOUND_PATTERN } from "./weighing.js";
 
 /** One thing that was seen. */
 export interface Item {
 	readonly text: string;
 	readonly occasion: number;
 	readonly entry: Entry;
-	/** Says something about the fault: a code that is set, a function that fails, a reading. */
+	/** Says something about the fault: a code that is set, a function that fails, a reading that is not as on a sound car. */
 	readonly telling: boolean;
 	/** The condition it is seen in: items of one condition cost one solve together. Empty: no solve needed. */
 	readonly when: string;
@@ -209,6 +210,9 @@ export class Watch {
 /** Items whose likelihoods are remembered: codes and functions both ways, and the readings of a long search. */
 const MOST_REMEMBERED = 600;
 
+/** A reading no likelier on a sound car than this many times a stray one is odd. */
+const ODD = 5;
+
 /** Chance that a unit without power is nevertheless said to have answered. */
 const DEAD_UNIT_ANSWERS = 0.02;
 
@@ -319,14 +323,16 @@ function readingItems(watch: Watch, evidence: Evidence, number: number, unknown:
 			return [];
 		}
 		const log = (pattern: Pattern) => logReading(what, value, read.number(pattern.change), read.deviation());
+		const stray = strayReading(value);
 		return [
 			{
 				text,
 				occasion: number,
 				entry: { kind: "reading", question: { what, from: reading.from, to: reading.to, when } },
-				telling: true,
+				// What a sound car shows as well says nothing of which fault is there, only of which is not.
+				telling: Math.exp(log(SOUND_PATTERN)) < stray * ODD,
 				when,
-				stray: strayReading(value),
+				stray,
 				log: watch.remembered(`${keyOf(reading)}|${value}`, log),
 			},
 		];
