@@ -1,51 +1,41 @@
-import fc from "fast-check";
 import { expect, test } from "vitest";
-import { JOB, smallServer } from "./server.test-helper.js";
+import type { Store } from "../store/store.js";
+import { COOKIE, CSRF_HEADER } from "./access/guard.js";
+import { shopOfTest, type Tablet } from "./access/tablet.test-helper.js";
+import { fuzz } from "./fuzz.test-helper.js";
 
-/** Near misses of what the addresses take, and whatever else JSON can be. */
-const word = fc.oneof(
-	fc.constantFrom("CU.7", "CU.2", "key-on", "volts", "ohms", "note", "reading", "X1", ""),
-	fc.string(),
-);
-const near = fc.record(
-	{
-		kind: word,
-		person: word,
-		id: word,
-		time: word,
-		body: fc.oneof(
-			fc.record({ what: word, from: word, to: word, when: word, value: fc.jsonValue() }),
-			fc.jsonValue(),
-		),
-		what: word,
-		from: word,
-		to: word,
-		when: word,
-		of: word,
-		occasions: fc.jsonValue(),
-		tables: fc.dictionary(fc.constantFrom("wires.csv", "parts.csv", "x"), fc.string()),
-	},
-	{ requiredKeys: [] },
-);
+async function everything(store: Store): Promise<string> {
+	const lines: string[] = [];
+	await store.dump(undefined, async (all) => {
+		for await (const line of all) lines.push(line);
+	});
+	return lines.join("");
+}
 
-test.each([
-	["POST", "/entries"],
-	["POST", "/reading"],
-	["POST", "/find"],
-	["PUT", "/tables"],
-	["PUT", "/tables/wires.csv"],
-])("%s %s: whatever is sent, never a failure of the server, and a refusal says why", async (method, path) => {
-	const { ask } = await smallServer();
-	const before = (await ask("GET", JOB)).body;
-	const bodies = fc.oneof(near, fc.jsonValue());
-	await fc.assert(
-		fc.asyncProperty(bodies, async (sent) => {
-			const { status, body } = await ask(method, JOB + path, sent);
-			expect(status).toBeLessThan(500);
-			if (status >= 400) expect([body.error, body.toDo]).not.toContain("");
-		}),
-		{ seed: 21, numRuns: 60 },
-	);
-	expect((await ask("GET", JOB)).body).toEqual(before);
-	expect((await ask("GET", `${JOB}/entries`)).body.fault).toBeNull();
+const headersOf = ({ cookie, csrf }: Tablet) => ({ cookie: `${COOKIE}=${cookie}`, [CSRF_HEADER]: csrf });
+
+test("whatever is sent by whomever: never a failure of the server, a refusal says what to do, nothing changes", async () => {
+	const shop = await shopOfTest();
+	const { store, app, job } = shop;
+	const owner = await shop.owner();
+	const lee = await shop.person(owner, "Lee", "apprentice");
+	const senders = [
+		headersOf(owner),
+		headersOf(lee.tablet),
+		{},
+		{ cookie: `${COOKIE}=nonsense`, origin: "null" },
+	];
+	const before = await everything(store);
+	const { wrong, statuses } = await fuzz(app, job, senders, 1000, 21);
+	expect(wrong).toEqual([]);
+	expect(Object.keys(statuses).length).toBeGreaterThan(4);
+	expect(await everything(store)).toBe(before);
+});
+
+test("on a machine without an owner, too", async () => {
+	const { store, app, job } = await shopOfTest();
+	const before = await everything(store);
+	const { wrong } = await fuzz(app, job, [{}], 300, 22);
+	expect(wrong).toEqual([]);
+	expect(await everything(store)).toBe(before);
 });

@@ -6,6 +6,7 @@ import { z } from "zod";
 import { type InputError, inputErrorSchema, inputErrors } from "../answers/errors.js";
 import { EntryClash } from "../store/entry/append.js";
 import { StoreError } from "../store/error.js";
+import { Unstorable } from "../store/failure.js";
 import { NameTaken } from "../store/people.js";
 
 export const problemSchema = z.object({
@@ -46,6 +47,7 @@ export function problemOf(thrown: unknown): Problem {
 	if (error instanceof Problem) return error;
 	if (error instanceof EntryClash || error instanceof NameTaken)
 		return new Problem(409, error.message, error.toDo);
+	if (error instanceof Unstorable) return new Problem(400, error.message, error.toDo);
 	if (error instanceof StoreError) return new Problem(503, error.message, error.toDo);
 	const errors = inputErrors(error);
 	if (errors) {

@@ -71,6 +71,18 @@ onEveryDatabase((place) => {
 		await store.close();
 	});
 
+	test("text with NUL: kept or refused in words, never a failure", async (context) => {
+		const { store } = await place.store(context);
+		const { id: job } = await store.addJob(someJob);
+		const adding = store.append(job, { ...note("n1"), person: "Kim\u0000" });
+		const refused = await adding.then(() => undefined).catch((error: Error) => error.message);
+		expect([undefined, "the text has a sign that cannot be stored"]).toContain(refused);
+		expect(await store.append(job, { ...note("n2"), body: { text: "a\u0000b" } })).toMatchObject({
+			added: true,
+		});
+		expect((await store.entries(job)).at(-1)?.body).toEqual({ text: "a\u0000b" });
+	});
+
 	test("a clock that jumps back: the order stays, and so does the chain", async (context) => {
 		const times = ["2030-06-01T12:00:00Z", "2001-01-01T00:00:00Z", "2030-06-01T12:00:05Z"];
 		let at = 0;

@@ -1,6 +1,11 @@
 /** A database's own failures in words: full disk, locked file, lost connection. */
 import { StoreError } from "./error.js";
 
+/** Text that PostgreSQL cannot hold, such as NUL. */
+export class Unstorable extends StoreError {}
+
+const UNSTORABLE: ReadonlySet<string> = new Set(["22021", "22P05"]);
+
 interface Told {
 	readonly what: string;
 	readonly toDo: string;
@@ -55,6 +60,8 @@ export const tookItFirst = (error: unknown): boolean => codeOf(error) === "23505
 /** The failure as a StoreError where it is one of the database's; else as it is. */
 export function inWords(error: unknown): unknown {
 	const code = codeOf(error);
+	if (UNSTORABLE.has(code))
+		return new Unstorable("the text has a sign that cannot be stored", "Leave out control characters.");
 	const lost =
 		error instanceof Error && /Connection terminated|timeout exceeded when trying/.test(error.message);
 	const told = lost ? AWAY : BY_CODE.find(([begins]) => code.startsWith(begins))?.[1];
