@@ -66,6 +66,7 @@ export function smallCase({ uniform }: Random): Files {
 		...(chance(0.7) ? [wire("W6", "S1", "UB.3")] : []),
 		...(chance(0.5) ? [wire("W7", "S1", "UA.3")] : []),
 	];
+	const line = wires.filter(([name]) => name === "W6" || name === "W7").length === 2;
 	const ends = ["UA.1", "UA.2", "UA.3", "UA.4", "UB.1", "UB.2", "UB.3", "UB.4"];
 	const free = [...ends];
 	const take = () => free.splice(below(free.length), 1)[0]!;
@@ -100,6 +101,7 @@ export function smallCase({ uniform }: Random): Files {
 			["xn", "fit", "XN", "", "", "", ""],
 			["new", "fit", "NEW", "", "", "", ""],
 			["g3", "may fit", "G3", "", "", "", ""],
+			...(line && chance(0.7) ? [["apart", "separate", "", "UA.3", "UB.3", "", ""]] : []),
 			...targets,
 		]),
 		"places.csv": csv("place,zone,near,metres", [

@@ -136,7 +136,7 @@ function priceOf(at: Situation, steps: readonly Step[]): { own: Price; shared: M
 	for (const [key, price] of priced.shared) {
 		const [, joint = ""] = /^joint (.*)$/.exec(key) ?? [];
 		if (isNewName(joint)) own = plus(own, price);
-		else shared.set(key, price);
+		else if (!at.paid.has(key)) shared.set(key, price);
 	}
 	return { own, shared };
 }

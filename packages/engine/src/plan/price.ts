@@ -1,5 +1,12 @@
 /** What recipe steps cost, ours and those written by hand alike. */
-import { endName, type Loom, type NewParts, type RecipeTable, type Wire } from "../loom/index.js";
+import {
+	endName,
+	type Loom,
+	type NewParts,
+	type RecipeTable,
+	type Wire,
+	type WireEnd,
+} from "../loom/index.js";
 import { type Costs, NOTHING, plus, times } from "./costs.js";
 import { isNewName } from "./leg.js";
 import type { Places, Spot } from "./places.js";
@@ -11,14 +18,19 @@ export interface Priced {
 	readonly shared: ReadonlyMap<string, Price>;
 }
 
+/** What pricing must know of a wire. */
+type Made = Pick<Wire, "mm2" | "from" | "to">;
+
+const bare: WireEnd = { at: "loose", insulated: false };
+
 /** Prices steps of one car, one after the other: it remembers the wires and splices that they make. */
 export class Pricer {
 	readonly #costs: Costs;
 	readonly #places: Places;
 	readonly #loom: Loom;
 	readonly #fresh: NewParts;
-	/** Wires made on the way, and delivered ones. */
-	readonly #wires: Map<string, Pick<Wire, "mm2">>;
+	/** Wires that steps have made or cut so far. */
+	readonly #made = new Map<string, Made>();
 	/** Where splices that steps make are. */
 	readonly #joints = new Map<string, string>();
 	#own: Price = NOTHING;
@@ -29,7 +41,6 @@ export class Pricer {
 		this.#places = places;
 		this.#loom = loom;
 		this.#fresh = fresh;
-		this.#wires = new Map(loom.wires);
 	}
 
 	/** @throws RangeError where a step works on a wire that neither the loom nor a step before has. */
@@ -54,7 +65,7 @@ export class Pricer {
 		} else if (kind === "join") {
 			if (step.to !== "") this.#end(step.to, step.place);
 			else this.#joint(step.joint, step.place);
-			if (typeof step.at === "object") this.#half(step.other, step.fresh);
+			if (typeof step.at === "object") this.#halve(step.other, step.fresh);
 		} else if (kind === "add wire" || kind === "bridge") {
 			this.#newWire(step, this.#spotOf(step.from));
 			this.#end(step.from);
@@ -80,26 +91,32 @@ export class Pricer {
 			this.#part(step, "fit");
 	}
 
+	#wire(id: string): Made | undefined {
+		return this.#made.get(id) ?? this.#loom.wires.get(id);
+	}
+
 	#cut({ wire: id, at, fresh }: Step): void {
-		const wire = this.#loom.wires.get(id);
+		const wire = this.#wire(id);
 		const end = typeof at === "string" ? wire?.[at] : undefined;
 		if (end?.at === "contact" && this.#housing(end.contact) !== "") {
 			this.#add(this.#costs.work("de-pin"));
 			this.#open(end.contact);
 		} else this.#add(this.#costs.work("cut"));
-		if (typeof at === "object") this.#half(id, fresh);
+		if (typeof at === "object") this.#halve(id, fresh);
 	}
 
-	/** The far half of a cut wire. */
-	#half(id: string, fresh: string): void {
-		const wire = this.#wires.get(id);
-		if (wire !== undefined) this.#wires.set(fresh || `${id}+b`, wire);
+	/** A wire cut along its run is two. */
+	#halve(id: string, fresh: string): void {
+		const wire = this.#wire(id);
+		if (wire === undefined) return;
+		this.#made.set(id, { ...wire, to: bare });
+		this.#made.set(fresh || `${id}+b`, { ...wire, from: bare });
 	}
 
 	#newWire({ wire, fresh, mm2, metres, to }: Step, from: Spot): void {
-		const size = mm2 ?? this.#wires.get(wire)?.mm2;
+		const size = mm2 ?? this.#wire(wire)?.mm2;
 		if (size === undefined) throw new RangeError(`there is no wire ${wire} whose size ${fresh} could have`);
-		this.#wires.set(fresh, { mm2: size });
+		this.#made.set(fresh, { mm2: size, from: bare, to: bare });
 		this.#add(this.#costs.newWire(size, metres ?? 0));
 		const far = this.#spotOf(to);
 		if (this.#costs.isWall(from.zone, far.zone))

@@ -7,6 +7,7 @@ import { NOTHING, plus } from "./costs.js";
 import { feedsOf } from "./feeds.js";
 import { finish } from "./finish.js";
 import { choicesOf, type Hopeless } from "./options.js";
+import { partingsOf } from "./partings.js";
 import { Pricer, priceNewLoom, priceRecipe, timed } from "./price.js";
 import { held, type Layout, layOut, MODES, type Mode, type Solved, type Solver } from "./program.js";
 import { type Situation, situation } from "./situation.js";
@@ -68,12 +69,69 @@ type Car = Pick<LoomTables, "delivered" | "newParts">;
 
 /**
  * @param circuit of the loom as delivered, for what the fuses feed
- * @param solver of integer programs; it is asked once for the proposal and once for each second best and alternative
+ * @param whole solver of integer programs; it is asked for the proposal, for each second best and alternative
  */
 export function propose(car: Car, plan: PlanTables, circuit: Circuit, whole: Solver): Proposal {
 	const solver = inPieces(whole);
-	const { at, misfits } = situation(car, plan, feedsOf(circuit));
-	const choices = choicesOf(at, plan.circuits);
+	const feeds = feedsOf(circuit);
+	const { at, misfits } = situation(car, plan, feeds);
+	const partings = partingsOf(at, plan);
+	const refused = (hopeless: readonly Hopeless[], size = NO_SIZE): Proposal => {
+		return { ...nothing, misfits, newParts: car.newParts, hopeless, size };
+	};
+	if (!Array.isArray(partings)) {
+		const why = `no single wire that may be cut joins ${partings.from} and ${partings.to}`;
+		return refused([{ circuit: partings.target, why }]);
+	}
+	const outlooks = partings.map((parting) =>
+		outlookOf(situation(car, plan, feeds, parting).at, plan, solver),
+	);
+	const best = outlooks.reduce((one, other) => (other.minutes < one.minutes ? other : one));
+	const { layout } = best;
+	const shown = shownOf(best);
+	if (shown.values.length === 0)
+		return refused(best.hopeless.length > 0 ? best.hopeless : contending(layout, plan, solver), best.size);
+	const taken = chosenOf(layout, shown);
+	const built = layout.facilities.filter(({ id }) => taken.some(({ needs }) => needs.includes(id)));
+	const { recipe, newParts, applied } = finish(best.at, built, taken);
+	const { costs, places, delivered } = best.at;
+	const rest = costs.total(best.fixed);
+	const bound = Math.min(...outlooks.map((one) => shownOf(one).bound + costs.total(one.fixed)));
+	return {
+		hopeless: [],
+		mode: best.mode,
+		choices: taken.map((option) => choiceOf(outlooks, best, plan, option, solver)),
+		facilities: built.map(({ text }) => text),
+		recipe: timed(new Pricer(costs, places, delivered, newParts), recipe),
+		newParts,
+		misfits: [...misfits, ...applied.misfits],
+		checks: verify(best.at, applied.loom, plan.circuits),
+		price: priceRecipe(new Pricer(costs, places, delivered, newParts), recipe),
+		fixed: best.fixed,
+		minutes: shown.objective + rest,
+		bound,
+		gap: (shown.objective + rest - bound) / Math.max(1, shown.objective + rest),
+		alternatives: MODES.map((name) => alternative(outlooks, name)),
+		size: best.size,
+	};
+}
+
+/** All that can be chosen in one situation, solved for each way of doing the whole. */
+interface Outlook {
+	readonly at: Situation;
+	readonly hopeless: readonly Hopeless[];
+	readonly layout: Layout;
+	readonly modes: ReadonlyMap<Mode, Solved>;
+	readonly mode: Mode;
+	/** What is the same whatever is chosen. */
+	readonly fixed: Price;
+	/** The whole. */
+	readonly minutes: number;
+	readonly size: Proposal["size"];
+}
+
+function outlookOf(at: Situation, plan: PlanTables, solver: Solver): Outlook {
+	const { hopeless, ...choices } = choicesOf(at, plan.circuits);
 	const layout = layOut(
 		choices,
 		plan.circuits.map(({ target }) => target),
@@ -84,50 +142,37 @@ export function propose(car: Car, plan: PlanTables, circuit: Circuit, whole: Sol
 			modes: modePrices(at),
 		},
 	);
-	const { program } = layout;
+	const modes = new Map(
+		MODES.map((name) => [name, hopeless.length > 0 ? NONE : solver(inMode(layout, name))]),
+	);
+	const mode = cheapest(modes, MODES);
+	const { recipe, newParts } = finish(at, [], []);
+	const fixed = priceRecipe(new Pricer(at.costs, at.places, at.delivered, newParts), recipe);
 	const size = {
 		options: choices.options.length,
 		dominated: choices.dominated,
-		columns: program.costs.length,
-		rows: program.rows.length,
+		columns: layout.program.costs.length,
+		rows: layout.program.rows.length,
 	};
-	const modes = new Map(
-		MODES.map((name) => [name, choices.hopeless.length > 0 ? NONE : solver(inMode(layout, name))]),
-	);
-	const cheapest = (names: readonly Mode[]) =>
-		names.reduce((best, name) => (modes.get(name)!.objective < modes.get(best)!.objective ? name : best));
-	const mode = cheapest(MODES);
-	// A new loom has no steps: what is shown is the best of those that have.
-	const shown = modes.get(cheapest(MODES.filter((name) => name !== "new loom")))!;
-	if (shown.values.length === 0) {
-		const hopeless = choices.hopeless.length > 0 ? choices.hopeless : contending(layout, plan, solver);
-		return { ...nothing, misfits, newParts: car.newParts, hopeless, size };
-	}
-	const taken = chosenOf(layout, shown);
-	const built = layout.facilities.filter(({ id }) => taken.some(({ needs }) => needs.includes(id)));
-	const { recipe, newParts, applied } = finish(at, built, taken);
-	const pricer = new Pricer(at.costs, at.places, at.delivered, newParts);
-	const clock = new Pricer(at.costs, at.places, at.delivered, newParts);
-	const fixed = priceRecipe(pricer, finish(at, [], []).recipe);
-	const rest = at.costs.total(fixed);
 	return {
-		hopeless: [],
+		at,
+		hopeless,
+		layout,
+		modes,
 		mode,
-		choices: taken.map((option) => choiceOf(layout, plan, option, modes, solver)),
-		facilities: built.map(({ text }) => text),
-		recipe: timed(clock, recipe),
-		newParts,
-		misfits: [...misfits, ...applied.misfits],
-		checks: verify(at, applied.loom, plan.circuits),
-		price: priceRecipe(pricer, recipe),
 		fixed,
-		minutes: shown.objective + rest,
-		bound: shown.bound + rest,
-		gap: (shown.objective - shown.bound) / Math.max(1, shown.objective + rest),
-		alternatives: MODES.map((name) => alternative(layout, name, modes.get(name)!, rest)),
+		minutes: modes.get(mode)!.objective + at.costs.total(fixed),
 		size,
 	};
 }
+
+/** A new loom has no steps: what is shown is the best of the ways that have. */
+const shownOf = ({ modes }: Outlook): Solved => modes.get(cheapest(modes, [MODES[0], MODES[1]]))!;
+
+const cheapest = (modes: ReadonlyMap<Mode, Solved>, names: readonly Mode[]): Mode =>
+	names.reduce((best, name) => (modes.get(name)!.objective < modes.get(best)!.objective ? name : best));
+
+const NO_SIZE = { options: 0, dominated: 0, columns: 0, rows: 0 };
 
 const nothing = {
 	mode: MODES[0],
@@ -171,33 +216,15 @@ const chosenOf = (layout: Layout, { values }: Solved): Option[] =>
 		return values[layout.optionColumn(k)]! > 0.5 || (over !== undefined && values[over]! > 0.5);
 	});
 
-/** The second best: the whole solved again with the option forbidden, and those that differ from it in a detail. */
 function choiceOf(
-	layout: Layout,
+	outlooks: readonly Outlook[],
+	best: Outlook,
 	plan: PlanTables,
 	option: Option,
-	modes: ReadonlyMap<Mode, Solved>,
 	solver: Solver,
 ): Choice {
-	const off = layout.options.flatMap((one, k) => {
-		if (one.circuit !== option.circuit || one.text !== option.text) return [];
-		return [layout.optionColumn(k), ...[layout.overlayColumn(k)].filter((column) => column !== undefined)];
-	});
-	// A way of doing the whole that costs more even with nothing forbidden need not be asked.
-	const ranked = ([MODES[0], MODES[1]] as const).toSorted(
-		(a, b) => modes.get(a)!.objective - modes.get(b)!.objective,
-	);
-	const best = modes.get(ranked[0]!)!;
-	let next = solver(inMode(layout, ranked[0]!, off));
-	if (next.objective > modes.get(ranked[1]!)!.objective) {
-		const instead = solver(inMode(layout, ranked[1]!, off));
-		if (instead.objective < next.objective) next = instead;
-	}
-	const other =
-		next.values.length === 0
-			? undefined
-			: chosenOf(layout, next).find((one) => one.circuit === option.circuit);
 	const { circuit, way, text, joints, shared, own } = option;
+	const next = secondBest(outlooks, option, solver);
 	return {
 		circuit,
 		title: plan.circuits.find(({ target }) => target === circuit)?.title ?? "",
@@ -205,20 +232,52 @@ function choiceOf(
 		text,
 		joints,
 		price: [...shared.values()].reduce(plus, own),
-		second: other && {
-			way: other.way,
-			text: other.text,
-			moreMinutes: Math.max(0, next.objective - best.objective),
+		second: next && {
+			way: next.option.way,
+			text: next.option.text,
+			moreMinutes: Math.max(0, next.minutes - totalOf(best, shownOf(best))),
 		},
-		of: layout.options.filter((one) => one.circuit === circuit).length,
+		of: best.layout.options.filter((one) => one.circuit === circuit).length,
 	};
 }
 
-function alternative(layout: Layout, mode: Mode, solved: Solved, rest: number): Alternative {
+/** The whole solved again with an option forbidden, and those that differ from it in a detail; with every way to part. */
+function secondBest(
+	outlooks: readonly Outlook[],
+	{ circuit, text }: Option,
+	solver: Solver,
+): { option: Option; minutes: number } | undefined {
+	let next: { option: Option; minutes: number } | undefined;
+	for (const outlook of outlooks.toSorted((a, b) => a.minutes - b.minutes)) {
+		const { layout, modes } = outlook;
+		const off = layout.options.flatMap((one, k) => {
+			if (one.circuit !== circuit || one.text !== text) return [];
+			return [layout.optionColumn(k), ...[layout.overlayColumn(k)].filter((column) => column !== undefined)];
+		});
+		for (const mode of [MODES[0], MODES[1]] as const) {
+			// What costs more even with nothing forbidden need not be asked.
+			if (next !== undefined && totalOf(outlook, modes.get(mode)!) >= next.minutes) continue;
+			const solved = solver(inMode(layout, mode, off));
+			const minutes = totalOf(outlook, solved);
+			const option = chosenOf(layout, solved).find((one) => one.circuit === circuit);
+			if (option !== undefined && minutes < (next?.minutes ?? Number.POSITIVE_INFINITY))
+				next = { option, minutes };
+		}
+	}
+	return next;
+}
+
+const totalOf = ({ at, fixed }: Outlook, { objective }: Solved): number => objective + at.costs.total(fixed);
+
+/** The cheapest whole in one way of doing it. */
+function alternative(outlooks: readonly Outlook[], mode: Mode): Alternative {
+	const minutesOf = (outlook: Outlook) => totalOf(outlook, outlook.modes.get(mode)!);
+	const best = outlooks.reduce((one, other) => (minutesOf(other) < minutesOf(one) ? other : one));
+	const solved = best.modes.get(mode)!;
 	if (solved.values.length === 0) return { mode, minutes: undefined, joints: 0 };
 	const joints =
-		mode === "new loom" ? 0 : chosenOf(layout, solved).reduce((sum, option) => sum + option.joints, 0);
-	return { mode, minutes: solved.objective + rest, joints };
+		mode === "new loom" ? 0 : chosenOf(best.layout, solved).reduce((sum, option) => sum + option.joints, 0);
+	return { mode, minutes: minutesOf(best), joints };
 }
 
 /** The program with the way of doing the whole settled. */

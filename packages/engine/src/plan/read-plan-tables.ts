@@ -12,6 +12,7 @@ import {
 	RAILS,
 	type WantedCircuit,
 	type WantedPart,
+	type WantedParting,
 } from "./types.js";
 
 const TARGETS = {
@@ -46,7 +47,7 @@ const PLACES = {
 	note: "optional",
 } as const;
 
-const WANTS = ["connect", "remove", "fit", "may fit"] as const;
+const WANTS = ["connect", "separate", "remove", "fit", "may fit"] as const;
 type TargetRow = Row<keyof typeof TARGETS>;
 
 /**
@@ -84,9 +85,13 @@ export function readPlanTables(files: Readonly<Record<string, string>>, car: Loo
 	return plan;
 }
 
-function readTargets(rows: readonly TargetRow[], car: LoomTables): Pick<PlanTables, "circuits" | "parts"> {
+function readTargets(
+	rows: readonly TargetRow[],
+	car: LoomTables,
+): Pick<PlanTables, "circuits" | "parts" | "partings"> {
 	const circuits: WantedCircuit[] = [];
 	const parts: WantedPart[] = [];
+	const partings: WantedParting[] = [];
 	const names = new Map<string, number>();
 	for (const row of rows) {
 		const target = row.read("target", parseName) ?? "";
@@ -98,13 +103,16 @@ function readTargets(rows: readonly TargetRow[], car: LoomTables): Pick<PlanTabl
 		if (want === "connect") {
 			const circuit = readCircuit(row, target, car);
 			if (circuit) circuits.push(circuit);
+		} else if (want === "separate") {
+			const parting = readParting(row, target, car);
+			if (parting) partings.push(parting);
 		} else {
 			const part = readPart(row, target, want, car);
 			if (part) parts.push(part);
 		}
 	}
 	checkPairs(circuits, rows);
-	return { circuits, parts };
+	return { circuits, parts, partings };
 }
 
 function readCircuit(row: TargetRow, target: string, car: LoomTables): WantedCircuit | undefined {
@@ -152,6 +160,29 @@ const wantedOf = {
 	to: `a contact, a joint, ${RAILS.map((rail) => `\`${rail}\``).join(", ")}, or \`function NAME\``,
 	size: "the least cross-section, e.g. 0.5",
 } as const;
+
+function readParting(row: TargetRow, target: string, car: LoomTables): WantedParting | undefined {
+	for (const column of ["part", "size", "pair", "class", "joints", "colour", "minutes"] as const)
+		if (row.text(column) !== "")
+			row.refuse(column, "a row that says separate has none", "an empty cell, or `connect` under want");
+	const { contacts, joints } = car.delivered;
+	const [from, to] = [row.text("from"), row.text("to")];
+	const wanted = "a contact or joint of the car as delivered";
+	for (const [column, name] of [
+		["from", from],
+		["to", to],
+	] as const) {
+		if (name === "") row.refuse(column, "the cell is empty", wanted);
+		else if (!contacts.has(name) && !joints.has(name))
+			row.refuse(
+				column,
+				`"${name}" is not known`,
+				didYouMean(name, [...contacts.keys(), ...joints.keys()], wanted),
+			);
+	}
+	if (from !== "" && from === to) row.refuse("to", `both are ${from}`, "another contact or joint");
+	return row.faulty ? undefined : { target, title: row.text("title"), from, to, row: row.row };
+}
 
 function readDestination(
 	row: TargetRow,

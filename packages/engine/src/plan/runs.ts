@@ -103,7 +103,9 @@ function deadRuns(at: Situation, net: Net): Run[] {
 	const spot = at.places.spotOfContact(contact);
 	const { cut } = detached(like, contact, undefined, spot.place);
 	const more = { steps: [cut], uses: wholeLead(net, contact), needs: [] };
-	const freed = { wire: like.id, like, spot, of: bareEnds(at, like.id) + 1 };
+	// A wire with no bare end so far need not be isolated: taking up the end that is freed saves nothing.
+	const bare = bareEnds(at, like.id);
+	const freed = { wire: like.id, like, spot, of: bare === 0 ? Number.POSITIVE_INFINITY : bare + 1 };
 	const ends = looseEnds(at, net).map((end) => (end.wire === like.id ? { ...end, of: end.of + 1 } : end));
 	return pairsOf(at, net, [freed, ...ends], more);
 }

@@ -6,6 +6,7 @@ import { Costs } from "./costs.js";
 import { step } from "./leg.js";
 import { isBare, type LooseEnd, type Net, Nets } from "./nets.js";
 import { Places, type Spot } from "./places.js";
+import { Pricer } from "./price.js";
 import type { PlanTables, Step, WantedPart } from "./types.js";
 
 export interface Situation {
@@ -20,8 +21,12 @@ export interface Situation {
 	readonly wanted: ReadonlySet<string>;
 	readonly switched: ReadonlySet<string>;
 	readonly permanent: ReadonlySet<string>;
-	/** Rows that take parts out and fit new ones. */
+	/** Rows that take parts out, fit new ones and part what must not be joined. */
 	readonly partSteps: readonly Step[];
+	/** What they pay once already, such as a housing opened: whatever else needs it has it for nothing. */
+	readonly paid: ReadonlySet<string>;
+	/** Where bare ends that a parting makes lie, by wire and side. */
+	readonly partedAt: ReadonlyMap<string, Spot>;
 	/** Ground points that a proposal may make. */
 	readonly mayFit: readonly WantedPart[];
 }
@@ -32,16 +37,24 @@ export interface Feeds {
 	readonly permanent: ReadonlySet<string>;
 }
 
+/** Cuts that part what must not be joined, and where their bare ends lie. */
+export interface Parting {
+	readonly steps: readonly Step[];
+	readonly spots: ReadonlyMap<string, Spot>;
+}
+
+const NO_PARTING: Parting = { steps: [], spots: new Map() };
+
 /** @returns also the part steps that do not fit this car, of which nothing is done */
 export function situation(
 	tables: Pick<LoomTables, "delivered" | "newParts">,
 	plan: PlanTables,
 	feeds: Feeds,
+	parting: Parting = NO_PARTING,
 ): { at: Situation; misfits: readonly Misfit[] } {
 	const { delivered, newParts: fresh } = tables;
-	const partSteps = plan.parts
-		.filter(({ want }) => want !== "may fit")
-		.map((part) => partStep(part, delivered, fresh));
+	const parts = plan.parts.filter(({ want }) => want !== "may fit");
+	const partSteps = [...parts.map((part) => partStep(part, delivered, fresh)), ...parting.steps];
 	const recipe = partSteps.map((one, k) => ({ ...one, step: String(k + 1), row: k + 2 }));
 	const { loom: base, misfits } = applyRecipe(delivered, recipe, fresh);
 	const wanted = new Set<string>();
@@ -49,16 +62,21 @@ export function situation(
 		wanted.add(from);
 		if (to.at === "contact" || to.at === "joint") wanted.add(to.name);
 	}
+	const places = new Places(delivered, fresh, plan.places);
+	const costs = new Costs(plan.costs);
+	const { shared } = new Pricer(costs, places, delivered, fresh).price(partSteps);
 	const at: Situation = {
 		delivered,
 		fresh,
 		base,
 		nets: new Nets(base),
-		places: new Places(delivered, fresh, plan.places),
-		costs: new Costs(plan.costs),
+		places,
+		costs,
 		wanted,
 		...feeds,
 		partSteps,
+		paid: new Set(shared.keys()),
+		partedAt: parting.spots,
 		mayFit: plan.parts.filter(({ want }) => want === "may fit"),
 	};
 	return { at, misfits };
@@ -83,7 +101,9 @@ export const untouchable = ({ marks }: Wire): boolean =>
 	marks.includes("pyrotechnic") || marks.includes("no joints");
 
 /** Where a bare end lies: where it was crimped before the part went. */
-export function spotOfLoose({ delivered, places }: Situation, { wire, side }: LooseEnd): Spot {
+export function spotOfLoose({ delivered, places, partedAt }: Situation, { wire, side }: LooseEnd): Spot {
+	const parted = partedAt.get(`${wire} ${side}`);
+	if (parted !== undefined) return parted;
 	const was = delivered.wires.get(wire)?.[side];
 	return was === undefined ? { place: "", zone: "" } : places.spotOfEnd(was);
 }

@@ -39,6 +39,16 @@ export interface WantedPart {
 	readonly row: number;
 }
 
+/** Two contacts joined as delivered that must not be joined any more, save by what other rows want. */
+export interface WantedParting {
+	readonly target: string;
+	readonly title: string;
+	readonly from: string;
+	/** A contact or joint. */
+	readonly to: string;
+	readonly row: number;
+}
+
 /** Where places lie: zone of all places whose words begin so, and for one the loom does not reach, what it lies near. */
 export interface PlaceRow {
 	readonly place: string;
@@ -53,6 +63,7 @@ export interface PlaceRow {
 export interface PlanTables {
 	readonly circuits: readonly WantedCircuit[];
 	readonly parts: readonly WantedPart[];
+	readonly partings: readonly WantedParting[];
 	readonly costs: CostTable;
 	readonly places: readonly PlaceRow[];
 }

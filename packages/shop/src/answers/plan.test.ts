@@ -1,10 +1,12 @@
 import { fileURLToPath } from "node:url";
-import { openCar, rules, runRules } from "@loomwright/engine";
+import { openCar, rules, runRules, takeReading } from "@loomwright/engine";
 import { expect, test } from "vitest";
 import { readFolder } from "../folder/read-folder.js";
 import { type PlanAnswer, planAnswer, planSchema } from "./plan.js";
 
-const tables = readFolder(fileURLToPath(new URL("../../../../demo/main/", import.meta.url))).tables;
+const demo = (name: string) =>
+	readFolder(fileURLToPath(new URL(`../../../../demo/${name}/`, import.meta.url))).tables;
+const tables = demo("main");
 let asked: Promise<PlanAnswer> | undefined;
 /** The demo car's proposal, found once. */
 const proposed = () => {
@@ -69,4 +71,42 @@ test("circuits that want the same cavity are both named", async () => {
 	);
 	const answer = await planAnswer(openCar(files), files);
 	expect(answer.hopeless.map(({ circuit }) => circuit)).toEqual(["one", "two"]);
+});
+
+test("a switch put into a live line: the line is parted, the lamps light with the switch and only with it", async () => {
+	const wanted = `target,want,part,from,to,size
+s-wrk,fit,S-WRK,,,
+line,separate,,K1.87,E-L.1,
+feed,,,S-WRK.1,K1.87,1.5
+lamps,,,S-WRK.2,E-R.1,1
+`;
+	const files = { ...demo("small"), "targets.csv": wanted };
+	const answer = await planAnswer(openCar(files), files);
+	expect([answer.possible, answer.misfits, answer.checks.flatMap(({ strays }) => strays)]).toEqual([
+		true,
+		[],
+		[],
+	]);
+	const circuit = openCar({ ...files, ...answer.files }).circuit("converted");
+	const volts = (when: string) =>
+		takeReading(circuit, { what: "volts", from: "E-L.1", to: "E-L.2", when }).value!;
+	expect(volts("lamps-on")).toBeGreaterThan(11);
+	expect(volts("lamps-on; S-WRK=off")).toBeLessThan(0.1);
+});
+
+test("contacts that no single wire joins cannot be parted", async () => {
+	const wanted = "target,want,from,to\nring,separate,BAT.+,BAT.-\nline,separate,E-L.1,E-R.1\n";
+	const files = { ...demo("small"), "targets.csv": wanted };
+	// The two lamps hang on one splice, each by a wire of its own: there is a cut. The battery's posts are not joined at all.
+	expect((await planAnswer(openCar(files), files)).possible).toBe(true);
+	const wires = `${files["wires.csv"]}W99,SP3,E-L.1,1,GYRD,500 mm,work lamps,rear\n`;
+	const doubled = {
+		...files,
+		"wires.csv": wires,
+		"targets.csv": "target,want,from,to\nline,separate,E-L.1,SP3\n",
+	};
+	const answer = await planAnswer(openCar(doubled), doubled);
+	expect(answer.hopeless).toEqual([
+		{ circuit: "line", why: "no single wire that may be cut joins E-L.1 and SP3" },
+	]);
 });
