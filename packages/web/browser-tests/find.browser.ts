@@ -63,7 +63,12 @@ test(
 			.first()
 			.waitFor();
 		expect(await card.locator(".outcomes > li").count()).toBeGreaterThan(0);
-		const first = await card.getByRole("heading").first().textContent();
+		const heading = () => card.getByRole("heading").first().textContent();
+		const proposed = await heading();
+		await card.getByRole("button", { name: "It cannot be taken: propose another" }).tap();
+		await expect.poll(heading, { timeout: SEARCH_MS }).not.toBe(proposed);
+		await settled(page);
+		const first = await heading();
 		await card.getByRole("button", { name: "Show where the leads go" }).tap();
 		await card.locator('[data-lead="1"]').waitFor();
 		await card.getByLabel("The meter shows").fill("5.01");
@@ -76,6 +81,15 @@ test(
 		await page.locator(".ranking-row").first().tap();
 		await page.getByText("Why it stands here").waitFor();
 		expect(await page.locator(".grounds > li").count()).toBeGreaterThan(0);
+		await page
+			.getByRole("heading", { name: "What it predicts where you have read" })
+			.waitFor({ timeout: SEARCH_MS });
+		// The reading entered above, with what this fault and a sound car would show.
+		await page.locator(".predicted > li", { hasText: "5.01 V" }).first().waitFor();
+		const last = page.locator(".row", { has: page.getByRole("button", { name: "Take it next" }) }).last();
+		const other = (await last.locator("strong").textContent())!;
+		await last.getByRole("button").tap();
+		await eventually(heading).toContain(other);
 		await page.getByRole("button", { name: "Show it in the drawing" }).tap();
 		await page
 			.locator(".fault-detail")

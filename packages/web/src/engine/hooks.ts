@@ -63,14 +63,26 @@ export function useSheet(request: SheetRequest) {
 	});
 }
 
-/** @param evidence undefined: nothing was seen yet */
-export function useFound(evidence: Evidence | undefined) {
+/**
+ * @param evidence undefined: nothing was seen yet
+ * @param refused readings that are not to be proposed
+ */
+export function useFound(evidence: Evidence | undefined, refused: readonly Question[]) {
 	const { job, finder } = useCar();
 	return useQuery({
-		queryKey: ["found", job.id, evidence],
-		queryFn: ({ signal }) => finder().callWhileWanted(signal, "find", evidence!),
+		queryKey: ["found", job.id, evidence, refused],
+		queryFn: ({ signal }) => finder().callWhileWanted(signal, "find", evidence!, refused),
 		enabled: evidence !== undefined,
 		placeholderData: keepPreviousData,
+		...SURE,
+	});
+}
+
+export function useExplanation(evidence: Evidence, fault: string) {
+	const { job, finder } = useCar();
+	return useQuery({
+		queryKey: ["explain", job.id, evidence, fault],
+		queryFn: ({ signal }) => finder().callWhileWanted(signal, "explain", evidence, fault),
 		...SURE,
 	});
 }

@@ -2,6 +2,7 @@
 import type {
 	Change,
 	Evidence,
+	Explanation,
 	Finding,
 	Found,
 	Loom,
@@ -52,7 +53,10 @@ export interface EngineMethods {
 	findings(which: Which): readonly Finding[];
 	reading(which: Which, question: Question): Reading;
 	wire(which: Which, wire: string, when: string): WireState;
-	find(evidence: Evidence): Found;
+	/** @param refused readings that the technician will not take: others are proposed */
+	find(evidence: Evidence, refused: readonly Question[]): Found;
+	/** Why a fault is suspected and what would refute it. */
+	explain(evidence: Evidence, fault: string): Explanation;
 	/** Reads an evidence file. */
 	evidence(text: string, file: string): Evidence;
 	subcircuit(request: SheetRequest): Sheet;

@@ -28,6 +28,14 @@ export function createEngine(): EngineMethods {
 		if (open === undefined) throw new Error("no car is open");
 		return open;
 	};
+	const finderOf = (which: Which): Finder => {
+		let finder = finders.get(which);
+		if (finder === undefined) {
+			finder = new Finder(car(), which);
+			finders.set(which, finder);
+		}
+		return finder;
+	};
 	return {
 		open(files) {
 			open = openCar(files);
@@ -39,14 +47,8 @@ export function createEngine(): EngineMethods {
 		findings: (which) => runRules(car().circuit(which)),
 		reading: (which, question) => takeReading(car().circuit(which), question),
 		wire: (which, wire, when) => wireState(car(), which, wire, when),
-		find(evidence) {
-			let finder = finders.get(evidence.of);
-			if (finder === undefined) {
-				finder = new Finder(car(), evidence.of);
-				finders.set(evidence.of, finder);
-			}
-			return finder.find(evidence);
-		},
+		find: (evidence, refused) => finderOf(evidence.of).find(evidence, refused),
+		explain: (evidence, fault) => finderOf(evidence.of).explain(evidence, fault),
 		evidence: parseEvidence,
 		subcircuit({ which, path, when, further }) {
 			return buildSheet(loomOf(car(), which), path, further, statesIn(car(), which, when));

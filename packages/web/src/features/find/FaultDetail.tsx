@@ -1,22 +1,26 @@
 /** Why a fault stands where it stands, what mends it, where it is. */
-import type { RankedFault } from "@loomwright/engine";
+import type { Found, Question, RankedFault } from "@loomwright/engine";
 import { Button } from "@mantine/core";
 import { useState } from "react";
 import { useCar } from "../../app/car.js";
 import { Drawing } from "../../drawing/view/Drawing.js";
 import { whensOf } from "./acts.js";
 import { plainConditions } from "./condition-words.js";
+import { Explained } from "./Explained.js";
 import { timesWords } from "./times-words.js";
 import type { Case } from "./use-case.js";
 
 interface FaultDetailProps {
 	readonly fault: RankedFault;
+	readonly found: Found;
 	readonly shown: Case;
 	/** Faults that no reading or code of this car can tell from it. */
 	readonly alike: readonly string[];
+	readonly onChoose: (question: Question) => void;
 }
 
-export function FaultDetail({ fault: { place, grounds, path, mend }, shown, alike }: FaultDetailProps) {
+export function FaultDetail({ fault, found, shown, alike, onChoose }: FaultDetailProps) {
+	const { id, place, grounds, path, mend } = fault;
 	const { which, acts } = shown;
 	const loom = useCar().car[which];
 	const [drawn, setDrawn] = useState(false);
@@ -44,6 +48,9 @@ export function FaultDetail({ fault: { place, grounds, path, mend }, shown, alik
 						))}
 					</ul>
 				</>
+			)}
+			{shown.evidence && (
+				<Explained evidence={shown.evidence} found={found} fault={id} shown={shown} onChoose={onChoose} />
 			)}
 			<Button variant="default" onClick={() => setDrawn(!drawn)}>
 				{drawn ? "Close the drawing" : "Show it in the drawing"}

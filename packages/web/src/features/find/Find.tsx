@@ -1,4 +1,6 @@
 /** Which fault explains what was seen, and what to measure next. */
+import type { Question } from "@loomwright/engine";
+import { useState } from "react";
 import { useCar } from "../../app/car.js";
 import { useFound } from "../../engine/hooks.js";
 import { FaultNotice } from "../../shared/FaultNotice.js";
@@ -16,8 +18,9 @@ import { useCase } from "./use-case.js";
 export function Find() {
 	const { misfits } = useCar().car;
 	const shown = useCase();
-	const found = useFound(shown.evidence);
+	const found = useFound(shown.evidence, shown.refused);
 	const { data } = found;
+	const [chosen, setChosen] = useState<Question>();
 	return (
 		<div className="page">
 			<div className="page-head">
@@ -56,10 +59,16 @@ export function Find() {
 							{shown.proving === "battery off" ? (
 								<SheetRows found={data} shown={shown} />
 							) : (
-								<NextReading found={data} shown={shown} busy={found.isFetching} />
+								<NextReading
+									found={data}
+									shown={shown}
+									busy={found.isFetching}
+									chosen={chosen}
+									onChoose={setChosen}
+								/>
 							)}
 							<Actions found={data} shown={shown} />
-							<Ranking found={data} shown={shown} />
+							<Ranking found={data} shown={shown} onChoose={setChosen} />
 						</>
 					)}
 				</div>

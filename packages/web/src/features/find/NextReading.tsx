@@ -1,13 +1,13 @@
 /** The reading worth taking next: why, how long, what each outcome would say; and where its value is entered. */
-import type { Found, NextStep } from "@loomwright/engine";
-import { UnstyledButton } from "@mantine/core";
-import { useState } from "react";
+import type { Found, Question } from "@loomwright/engine";
+import { Button, UnstyledButton } from "@mantine/core";
 import { Cautions } from "../../shared/Cautions.js";
 import { ValueEntry } from "../../shared/ValueEntry.js";
 import { count, duration } from "../../shared/words.js";
 import { LeadsDrawing } from "../meter/LeadsDrawing.js";
 import { unitOf } from "../reading/whats.js";
 import { Outcomes } from "./Outcomes.js";
+import { keyOf } from "./offered.js";
 import type { Case } from "./use-case.js";
 
 interface NextReadingProps {
@@ -15,15 +15,14 @@ interface NextReadingProps {
 	readonly shown: Case;
 	/** The ranking is being computed anew. */
 	readonly busy: boolean;
+	/** Picked by the technician; undefined: what is proposed. */
+	readonly chosen: Question | undefined;
+	readonly onChoose: (question: Question) => void;
 }
 
-export const keyOf = ({ question: { what, from, to, when } }: NextStep): string =>
-	[what, from, to, when].join(" ");
-
-export function NextReading({ found, shown, busy }: NextReadingProps) {
-	const [chosen, setChosen] = useState("");
+export function NextReading({ found, shown, busy, chosen, onChoose }: NextReadingProps) {
 	const steps = found.next ? [found.next, ...found.others] : found.others;
-	const step = steps.find((s) => keyOf(s) === chosen) ?? steps[0];
+	const step = steps.find((s) => chosen && keyOf(s.question) === keyOf(chosen)) ?? steps[0];
 	if (!step)
 		return (
 			<section className="card stack">
@@ -53,12 +52,15 @@ export function NextReading({ found, shown, busy }: NextReadingProps) {
 			<p className="cap">{step.because}</p>
 			<Cautions cautions={step.cautions} />
 			<ValueEntry
-				key={keyOf(step)}
+				key={keyOf(step.question)}
 				unit={unitOf(step.question.what)}
 				onValue={(value) => shown.add({ kind: "reading", body: { ...step.question, value } })}
 			/>
 			<Outcomes outcomes={step.outcomes} />
-			<LeadsDrawing key={`drawing ${keyOf(step)}`} question={step.question} which={shown.which} />
+			<Button variant="default" disabled={busy} onClick={() => shown.refuse(step.question)}>
+				It cannot be taken: propose another
+			</Button>
+			<LeadsDrawing key={`drawing ${keyOf(step.question)}`} question={step.question} which={shown.which} />
 			{steps.length > 1 && (
 				<details className="fold">
 					<summary>Other readings worth taking</summary>
@@ -66,8 +68,8 @@ export function NextReading({ found, shown, busy }: NextReadingProps) {
 						{steps
 							.filter((other) => other !== step)
 							.map((other) => (
-								<li key={keyOf(other)}>
-									<UnstyledButton className="row" onClick={() => setChosen(keyOf(other))}>
+								<li key={keyOf(other.question)}>
+									<UnstyledButton className="row" onClick={() => onChoose(other.question)}>
 										<span className="row-main">
 											<strong>{other.text}</strong>
 											<span className="soft">{other.because}</span>

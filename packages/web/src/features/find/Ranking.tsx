@@ -1,5 +1,5 @@
 /** The faults that explain what was seen, most probable first, with the sound loom among them. */
-import type { Found, RankedFault } from "@loomwright/engine";
+import type { Found, Question, RankedFault } from "@loomwright/engine";
 import { UnstyledButton } from "@mantine/core";
 import { useState } from "react";
 import { count, percent } from "../../shared/words.js";
@@ -8,7 +8,14 @@ import type { Case } from "./use-case.js";
 
 const SHOWN = 6;
 
-export function Ranking({ found, shown }: { found: Found; shown: Case }) {
+interface RankingProps {
+	readonly found: Found;
+	readonly shown: Case;
+	/** Takes a reading instead of the one proposed. */
+	readonly onChoose: (question: Question) => void;
+}
+
+export function Ranking({ found, shown, onChoose }: RankingProps) {
 	const [open, setOpen] = useState("");
 	const [all, setAll] = useState(false);
 	const faults = all ? found.faults : found.faults.slice(0, SHOWN);
@@ -31,7 +38,13 @@ export function Ranking({ found, shown }: { found: Found; shown: Case }) {
 							onOpen={() => setOpen(open === fault.id ? "" : fault.id)}
 						/>
 						{open === fault.id && (
-							<FaultDetail fault={fault} shown={shown} alike={alikeWords(fault, found)} />
+							<FaultDetail
+								found={found}
+								fault={fault}
+								shown={shown}
+								alike={alikeWords(fault, found)}
+								onChoose={onChoose}
+							/>
 						)}
 					</li>
 				))}

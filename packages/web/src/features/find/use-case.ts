@@ -1,10 +1,12 @@
 /** The case on the tablet: acts so far, and, of a practice case, those to come. Kept on the tablet until it is cleared. */
-import type { Which } from "@loomwright/engine";
+import type { Question, Which } from "@loomwright/engine";
 import { useLocalStorage } from "@mantine/hooks";
 import { useCar } from "../../app/car.js";
 import { useWriteEntry } from "../../server/hooks.js";
 import { actWords } from "./act-words.js";
 import { type Act, evidenceOf } from "./acts.js";
+
+const NONE: readonly Question[] = [];
 
 export type Proving = "battery off" | "under power";
 
@@ -15,6 +17,8 @@ interface StoredCase {
 	readonly acts: readonly Act[];
 	/** Acts of the practice case not yet shown. */
 	readonly ahead: readonly Act[];
+	/** Readings that were proposed and will not be taken. */
+	readonly refused?: readonly Question[];
 	/** The acts came from proving, with the battery off or with every fuse in. */
 	readonly proving?: Proving;
 }
@@ -29,7 +33,7 @@ export function useCase() {
 		getInitialValueInEffect: false,
 	});
 	const entry = useWriteEntry();
-	const { which, practice, acts, ahead } = stored;
+	const { which, practice, acts, ahead, refused = NONE } = stored;
 	return {
 		...stored,
 		entry,
@@ -58,6 +62,9 @@ export function useCase() {
 			store({ which: of, practice: title, acts: all.slice(0, 1), ahead: all.slice(1) }),
 		/** Takes what was read while proving, which is in the history already, in place of what stands here. */
 		prove: (all: readonly Act[], proving: Proving) => store({ ...FRESH, acts: all, proving }),
+		/** Asks for other readings than this one. */
+		refuse: (question: Question) => store({ ...stored, refused: [...refused, question] }),
+		refused,
 		/** From now on readings under power may be offered. */
 		powered: () => store({ ...stored, proving: "under power" }),
 		clear: () => store({ ...FRESH, which }),
