@@ -7,6 +7,9 @@ import { type Finding, runRules } from "../../packages/engine/src/rules/index.js
 import { Intended } from "./matters.js";
 import { drawMistake, type Mistake } from "./mistakes.js";
 
+/** Draws for each mistake wanted, before it is taken that there are no more. */
+const MOST_DRAWS = 1000;
+
 export interface Tried {
 	readonly kind: string;
 	readonly text: string;
@@ -20,7 +23,7 @@ export interface Tried {
 
 /**
  * @param random uniform on [0, 1)
- * @param count of mistakes that the recipe takes; those that it refuses are drawn anew and counted
+ * @param count of mistakes, no two alike, that the recipe takes (fewer where there are no more); those that it refuses are drawn anew and counted
  */
 export function tryMistakes(
 	car: Car,
@@ -33,12 +36,15 @@ export function tryMistakes(
 	const known = new Set(runRules(sound, delivered).map(keyOf));
 	const draw = { tables: car.tables, converted: car.converted, random };
 	const tried: Tried[] = [];
+	const drawn = new Set<string>();
 	let refused = 0;
-	while (tried.length < count) {
+	for (let draws = 0; tried.length < count && draws < MOST_DRAWS * count; draws++) {
 		const mistake = drawMistake(draw);
-		const loom = mistake && loomWith(car, mistake);
-		if (mistake === undefined || loom === undefined) {
-			if (mistake !== undefined) refused++;
+		if (mistake === undefined || drawn.has(mistake.text)) continue;
+		drawn.add(mistake.text);
+		const loom = loomWith(car, mistake);
+		if (loom === undefined) {
+			refused++;
 			continue;
 		}
 		const circuit = new Circuit(loom);

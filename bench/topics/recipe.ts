@@ -7,7 +7,7 @@ import { seeded } from "../linalg/network-generator.js";
 import { type Tried, tryMistakes } from "../recipe/try-mistakes.js";
 
 const folder = fileURLToPath(new URL("../../demo/main/", import.meta.url));
-const SEED = 300;
+const SEED = 2026;
 const MISTAKES = 300;
 
 export async function* run(): AsyncGenerator<Figure> {
