@@ -1,3 +1,4 @@
+/** A proposal as tables. */
 import { type LoomTables, writeTables } from "../loom/index.js";
 import type { Proposal } from "./propose.js";
 

@@ -6,11 +6,13 @@ import { inPieces } from "./apart.js";
 import { NOTHING, plus } from "./costs.js";
 import { feedsOf } from "./feeds.js";
 import { finish } from "./finish.js";
-import { choicesOf, type Hopeless } from "./options.js";
+import type { Hopeless } from "./options.js";
+import { alternative, contending, secondBest } from "./otherwise.js";
+import { chosenOf, type Outlook, outlookOf, type Size, shownOf, totalOf } from "./outlook.js";
 import { partingsOf } from "./partings.js";
-import { Pricer, priceNewLoom, priceRecipe, timed } from "./price.js";
-import { held, type Layout, layOut, MODES, type Mode, type Solved, type Solver } from "./program.js";
-import { type Situation, situation } from "./situation.js";
+import { Pricer, priceRecipe, timed } from "./price.js";
+import { MODES, type Mode, type Solver } from "./program.js";
+import { situation } from "./situation.js";
 import type { Option, PlanTables, Price, Way } from "./types.js";
 import { type Check, verify } from "./verify.js";
 
@@ -57,12 +59,7 @@ export interface Proposal {
 	/** (minutes - bound) / minutes. */
 	readonly gap: number;
 	readonly alternatives: readonly Alternative[];
-	readonly size: {
-		readonly options: number;
-		readonly dominated: number;
-		readonly columns: number;
-		readonly rows: number;
-	};
+	readonly size: Size;
 }
 
 type Car = Pick<LoomTables, "delivered" | "newParts">;
@@ -116,62 +113,6 @@ export function propose(car: Car, plan: PlanTables, circuit: Circuit, whole: Sol
 	};
 }
 
-/** All that can be chosen in one situation, solved for each way of doing the whole. */
-interface Outlook {
-	readonly at: Situation;
-	readonly hopeless: readonly Hopeless[];
-	readonly layout: Layout;
-	readonly modes: ReadonlyMap<Mode, Solved>;
-	readonly mode: Mode;
-	/** What is the same whatever is chosen. */
-	readonly fixed: Price;
-	/** The whole. */
-	readonly minutes: number;
-	readonly size: Proposal["size"];
-}
-
-function outlookOf(at: Situation, plan: PlanTables, solver: Solver): Outlook {
-	const { hopeless, ...choices } = choicesOf(at, plan.circuits);
-	const layout = layOut(
-		choices,
-		plan.circuits.map(({ target }) => target),
-		{
-			pairs: pairsOf(plan),
-			total: (price) => at.costs.total(price),
-			overlaid: (option) => overlaid(at, option),
-			modes: modePrices(at),
-		},
-	);
-	const modes = new Map(
-		MODES.map((name) => [name, hopeless.length > 0 ? NONE : solver(inMode(layout, name))]),
-	);
-	const mode = cheapest(modes, MODES);
-	const { recipe, newParts } = finish(at, [], []);
-	const fixed = priceRecipe(new Pricer(at.costs, at.places, at.delivered, newParts), recipe);
-	const size = {
-		options: choices.options.length,
-		dominated: choices.dominated,
-		columns: layout.program.costs.length,
-		rows: layout.program.rows.length,
-	};
-	return {
-		at,
-		hopeless,
-		layout,
-		modes,
-		mode,
-		fixed,
-		minutes: modes.get(mode)!.objective + at.costs.total(fixed),
-		size,
-	};
-}
-
-/** A new loom has no steps: what is shown is the best of the ways that have. */
-const shownOf = ({ modes }: Outlook): Solved => modes.get(cheapest(modes, [MODES[0], MODES[1]]))!;
-
-const cheapest = (modes: ReadonlyMap<Mode, Solved>, names: readonly Mode[]): Mode =>
-	names.reduce((best, name) => (modes.get(name)!.objective < modes.get(best)!.objective ? name : best));
-
 const NO_SIZE = { options: 0, dominated: 0, columns: 0, rows: 0 };
 
 const nothing = {
@@ -187,34 +128,6 @@ const nothing = {
 	gap: 0,
 	alternatives: [],
 };
-
-function pairsOf({ circuits }: PlanTables): [string, string][] {
-	const pairs = new Map<string, string[]>();
-	for (const { pair, target } of circuits)
-		if (pair !== "") pairs.set(pair, [...(pairs.get(pair) ?? []), target]);
-	return [...pairs.values()].flatMap(([one, other]) =>
-		one !== undefined && other !== undefined ? [[one, other]] : [],
-	);
-}
-
-/** In a second loom the laying of each wire takes its share of the time. */
-function overlaid(at: Situation, option: Option): Price {
-	const share = at.costs.row("overlay share").value;
-	const laid = option.steps.reduce((sum, { metres }) => sum + (metres ?? 0), 0);
-	return { ...option.own, minutes: option.own.minutes - (1 - share) * laid * at.costs.row("wire").minutes };
-}
-
-const modePrices = (at: Situation): Record<Mode, Price> => ({
-	"work on the loom": NOTHING,
-	"overlay loom": at.costs.work("overlay loom"),
-	"new loom": priceNewLoom(at.costs, at.base),
-});
-
-const chosenOf = (layout: Layout, { values }: Solved): Option[] =>
-	layout.options.filter((_, k) => {
-		const over = layout.overlayColumn(k);
-		return values[layout.optionColumn(k)]! > 0.5 || (over !== undefined && values[over]! > 0.5);
-	});
 
 function choiceOf(
 	outlooks: readonly Outlook[],
@@ -239,73 +152,4 @@ function choiceOf(
 		},
 		of: best.layout.options.filter((one) => one.circuit === circuit).length,
 	};
-}
-
-/** The whole solved again with an option forbidden, and those that differ from it in a detail; with every way to part. */
-function secondBest(
-	outlooks: readonly Outlook[],
-	{ circuit, text }: Option,
-	solver: Solver,
-): { option: Option; minutes: number } | undefined {
-	let next: { option: Option; minutes: number } | undefined;
-	for (const outlook of outlooks.toSorted((a, b) => a.minutes - b.minutes)) {
-		const { layout, modes } = outlook;
-		const off = layout.options.flatMap((one, k) => {
-			if (one.circuit !== circuit || one.text !== text) return [];
-			return [layout.optionColumn(k), ...[layout.overlayColumn(k)].filter((column) => column !== undefined)];
-		});
-		for (const mode of [MODES[0], MODES[1]] as const) {
-			// What costs more even with nothing forbidden need not be asked.
-			if (next !== undefined && totalOf(outlook, modes.get(mode)!) >= next.minutes) continue;
-			const solved = solver(inMode(layout, mode, off));
-			const minutes = totalOf(outlook, solved);
-			const option = chosenOf(layout, solved).find((one) => one.circuit === circuit);
-			if (option !== undefined && minutes < (next?.minutes ?? Number.POSITIVE_INFINITY))
-				next = { option, minutes };
-		}
-	}
-	return next;
-}
-
-const totalOf = ({ at, fixed }: Outlook, { objective }: Solved): number => objective + at.costs.total(fixed);
-
-/** The cheapest whole in one way of doing it. */
-function alternative(outlooks: readonly Outlook[], mode: Mode): Alternative {
-	const minutesOf = (outlook: Outlook) => totalOf(outlook, outlook.modes.get(mode)!);
-	const best = outlooks.reduce((one, other) => (minutesOf(other) < minutesOf(one) ? other : one));
-	const solved = best.modes.get(mode)!;
-	if (solved.values.length === 0) return { mode, minutes: undefined, joints: 0 };
-	const joints =
-		mode === "new loom" ? 0 : chosenOf(best.layout, solved).reduce((sum, option) => sum + option.joints, 0);
-	return { mode, minutes: minutesOf(best), joints };
-}
-
-/** The program with the way of doing the whole settled. */
-function inMode({ program, modeColumn }: Layout, mode: Mode, off: readonly number[] = []): typeof program {
-	const others = MODES.filter((name) => name !== mode).map(modeColumn);
-	return held(program, [...others, ...off], [modeColumn(mode)]);
-}
-
-const NONE: Solved = { values: [], objective: Number.POSITIVE_INFINITY, bound: Number.POSITIVE_INFINITY };
-
-/** Circuits without which the rest could be made. */
-function contending(layout: Layout, plan: PlanTables, solver: Solver): Hopeless[] {
-	const why = "it and another circuit need the same cavity, lead or splice, and there is no other way";
-	return plan.circuits
-		.filter(({ target }) => solver(inMode(without(layout, target), MODES[0])).values.length > 0)
-		.map(({ target }) => ({ circuit: target, why }));
-}
-
-/** The program with a circuit's rows let go: those that tie its options to the mode. */
-function without(layout: Layout, circuit: string): Layout {
-	const { program, options, optionColumn, overlayColumn } = layout;
-	const own = new Set(
-		options.flatMap((option, k) =>
-			option.circuit === circuit ? [optionColumn(k), overlayColumn(k) ?? -1] : [],
-		),
-	);
-	const rows = program.rows.filter(
-		({ terms, low, high }) => !(low === 0 && high === 0 && terms.some(([k]) => own.has(k))),
-	);
-	return { ...layout, program: { ...program, rows } };
 }

@@ -1,6 +1,6 @@
 /** Leads that lead nowhere any more, and can carry another circuit from one of their ends to another. */
 import type { Wire } from "../loom/index.js";
-import type { Detachment } from "./access.js";
+import type { Detachment } from "./detachments.js";
 import { detached, type Point } from "./leg.js";
 import type { Net } from "./nets.js";
 import type { Spot } from "./places.js";
