@@ -62,37 +62,3 @@ test("two tablets away enter the same step: kept over a reload, both in the hist
 	await standing(lee).getByText("signed by Kim").waitFor();
 	await eventually(() => lee.getByText("entered this apart").count()).toBe(0);
 });
-
-test("with an owner everyone signs in with a PIN; who may not sign is told so; a switch takes one PIN", async () => {
-	const page = await site.open("");
-	const enter = async (label: string, pin: string, action: string) => {
-		await page.getByLabel(label).fill(pin.slice(0, -1));
-		await page.getByRole("button", { name: pin.slice(-1), exact: true }).tap();
-		await page.getByRole("button", { name: action, exact: true }).tap();
-	};
-	await page.getByRole("button", { name: "Set up the owner" }).tap();
-	await page.getByLabel("Name of the owner").fill("Ola");
-	await enter("PIN of the owner", "270385", "Set up");
-	const people = page.getByRole("dialog", { name: "People" });
-	await people.getByLabel("Name").fill("Lee");
-	await people.getByRole("radio", { name: "Apprentice" }).tap();
-	await enter("First PIN", "906142", "Add");
-	await people.getByLabel("Lee, brakes").waitFor();
-	await people.getByRole("button", { name: "Close" }).tap();
-
-	await page.getByRole("button", { name: "Ola" }).tap();
-	await page.getByRole("button", { name: "Lee", exact: true }).tap();
-	await enter("PIN of Lee", "111119", "Sign in");
-	await page.getByText("name and PIN do not go together").waitFor();
-	await enter("PIN of Lee", "906142", "Sign in");
-	await toSteps(page);
-	await page.getByRole("button", { name: "Sign: fit the clutch switch plug" }).tap();
-	await page
-		.getByText(/Lee may not do steps of the sort start interlock yet/)
-		.first()
-		.waitFor();
-
-	const stranger = await site.open("");
-	await stranger.getByRole("heading", { name: "Who is at this tablet?" }).waitFor();
-	expect(await stranger.getByRole("button", { name: "Ola" }).count()).toBe(1);
-});

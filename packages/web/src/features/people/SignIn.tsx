@@ -23,7 +23,7 @@ export function SignIn({ session, onDone }: SignInProps) {
 				{session.people.map(({ id, name }) => (
 					<Button
 						key={id}
-						variant={id === person ? "filled" : "default"}
+						{...(id === person ? {} : { variant: "default" })}
 						aria-pressed={id === person}
 						onClick={() => setPerson(id)}
 					>
