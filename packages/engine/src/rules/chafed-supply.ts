@@ -1,11 +1,10 @@
 /** A sensor supply must not run on into a stub that nobody needs: one chafe there takes its sensors away. */
-import { type Circuit, operate, wireEndNode } from "../circuit/index.js";
+import { type Circuit, pinNode, wireEndNode } from "../circuit/index.js";
 import { type Contact, contactsOfPart, type Wire } from "../loom/index.js";
 import { finding } from "./support/finding.js";
-import { netAt, netOf } from "./support/nets.js";
-import { wholeConditions } from "./support/points.js";
+import { loomOhmsBetween, netAt, netOf } from "./support/nets.js";
 import { SENSOR_KINDS } from "./support/sensors.js";
-import { isPowered, pinVolts } from "./support/unit-pins.js";
+import { pinSetting } from "./support/unit-pins.js";
 import { amount, contactText, list, wireText } from "./support/words.js";
 import type { Finding, Rule } from "./types.js";
 
@@ -13,10 +12,11 @@ const id = "chafed-supply";
 
 /** Ohms of a chafed wire against the body: common practice, no source. */
 const CHAFED_OHMS = 0.1;
-/** A supply below this share of its volts is gone. */
-const GONE_SHARE = 0.9;
 
-/** Wires with a loose end, isolated or not, on the conductor of a `sensor supply`: shorted to the body by the network. */
+/**
+ * Wires with a loose end, isolated or not, on the conductor of a `sensor supply`. Shorted to the body there, the supply is
+ * asked for its volts over its own ohms, the loom's and the chafe's; over its limit the unit takes it away.
+ */
 export const chafedSupply: Rule = {
 	id,
 	title: "No unused stub hangs on a sensor supply",
@@ -36,17 +36,15 @@ export const chafedSupply: Rule = {
 };
 
 function shorted(circuit: Circuit, wire: Wire, pin: Contact): Finding | undefined {
-	const base = wholeConditions(circuit).find(({ point }) => isPowered(point, pin.part));
-	if (base === undefined) return undefined;
-	const a = circuit.node(wireEndNode(wire.id, wire.from.at === "loose" ? "from" : "to"))!;
-	const added = [{ a, b: -1, siemens: 1 / CHAFED_OHMS }];
-	const point = operate(circuit, base.point.standing, { change: { branches: [], added } });
-	const [had, has] = [base.point, point].map((at) => pinVolts(at, pin.id)) as [number, number];
+	const end = circuit.node(wireEndNode(wire.id, wire.from.at === "loose" ? "from" : "to"))!;
+	const setting = (name: string) => pinSetting(circuit, pin, name)!;
+	const ohms = setting("ohms") + loomOhmsBetween(circuit, circuit.node(pinNode(pin.id))!, end) + CHAFED_OHMS;
+	const [amps, limit] = [setting("volts") / ohms, setting("limit_amps")];
 	const sensors = sensorsOn(circuit, netAt(circuit, pin.id));
-	if (has > GONE_SHARE * had || sensors.length === 0) return undefined;
+	if (amps < limit || sensors.length === 0) return undefined;
 	return finding(circuit, id, "note", {
 		where: `${wireText(circuit.loom, wire.id)}, on ${contactText(circuit.loom, pin.id)}`,
-		why: `It leads to nothing but has the sensor supply on it. Chafed through to the body it pulls the supply from ${amount(had, "V")} to ${amount(has, "V")}, and ${list(sensors)} ${sensors.length === 1 ? "goes" : "go"} with it.`,
+		why: `It leads to nothing but has the sensor supply on it. Chafed through to the body it would draw ${amount(amps, "A")}; made for ${amount(limit, "A")}, the supply is taken away, and ${list(sensors)} ${sensors.length === 1 ? "goes" : "go"} with it.`,
 		mend: "Take the stub off at the splice or connector where it leaves the supply.",
 		path: [pin.part, pin.id, wire.id],
 	});

@@ -64,8 +64,11 @@ export function netAt(circuit: Circuit, contact: string): number {
 
 /** Ohms between two part pins over the loom alone; NaN where they are not joined. */
 export function loomOhms(circuit: Circuit, from: string, to: string): number {
-	const a = circuit.node(pinNode(from))!;
-	const b = circuit.node(pinNode(to))!;
+	return loomOhmsBetween(circuit, circuit.node(pinNode(from))!, circuit.node(pinNode(to))!);
+}
+
+/** The same between two nodes. */
+export function loomOhmsBetween(circuit: Circuit, a: number, b: number): number {
 	return probeValue(bare(circuit), { kind: "ohms", a, b });
 }
 
