@@ -37,14 +37,15 @@ export interface Half {
 
 const folder = fileURLToPath(new URL("../../demo/main/", import.meta.url));
 
-/** Half of the cases. */
-export function half(seed: number): Half {
+/** Half of the cases; a few of them for a quick look. */
+export function half(seed: number, of: { readonly [Sort in keyof typeof CASES]: number } = CASES): Half {
 	const finder = new Finder(openCar(readFolder(folder).tables), "converted");
+	finder.use(finder.effects());
 	const random = randomOf(seed);
 	const cases = new Cases(finder, random);
-	const single = cases.singles(CASES.single / 2, 0);
-	const misread = cases.singles(CASES.misread / 2, MISREAD);
-	return { single, misread, ...cases.doubles(CASES.double / 2), showing: cases.showing() };
+	const single = cases.singles(of.single / 2, 0);
+	const misread = cases.singles(of.misread / 2, MISREAD);
+	return { single, misread, ...cases.doubles(of.double / 2), showing: cases.showing() };
 }
 
 class Cases {

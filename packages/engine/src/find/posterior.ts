@@ -54,14 +54,17 @@ export interface Posterior {
 }
 
 /**
- * Conditions by how much they tell, and the items of the most telling one, which every hypothesis is asked first.
- * Items that need no solve belong to it.
+ * The items that every hypothesis is asked first: those of the condition in which most tells something, and those that
+ * need no solve. Codes and functions go before readings, for what faults do to them is found once per car.
  */
-function mostTelling(items: readonly Item[]): string {
+function askedFirst(items: readonly Item[]): Item[] {
+	const telling = items.filter((item) => item.telling);
+	const noted = telling.filter(({ entry }) => entry.kind !== "reading");
+	const pool = noted.length > 0 ? noted : telling;
 	const count = new Map<string, number>();
-	for (const item of items) if (item.telling) count.set(item.when, (count.get(item.when) ?? 0) + 1);
-	count.delete("");
-	return [...count].sort((x, y) => y[1] - x[1])[0]?.[0] ?? "";
+	for (const { when } of pool) if (when !== "") count.set(when, (count.get(when) ?? 0) + 1);
+	const most = [...count].sort((x, y) => y[1] - x[1])[0]?.[0] ?? "";
+	return pool.filter(({ when }) => when === most || when === "");
 }
 
 /**
@@ -76,8 +79,7 @@ export function posterior(
 	evidence: Evidence,
 	{ soundPrior = SOUND, pairs: withPairs = true }: PosteriorOptions = {},
 ): Posterior {
-	const when = mostTelling(items);
-	const early = items.filter((item) => item.telling && (item.when === when || item.when === ""));
+	const early = askedFirst(items);
 	const late = items.filter((item) => item.telling && !early.includes(item));
 	const rest = items.filter((item) => !item.telling);
 	const sound = beginWeighing(undefined, soundPrior, early, evidence);

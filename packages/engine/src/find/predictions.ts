@@ -39,9 +39,8 @@ export class Predictions {
 	readonly #groups: Group[] = [];
 	/** Group and place in it of each thing. */
 	readonly #placeOf: { readonly group: number; readonly at: number }[] = [];
-	/** What was found under a change, shared by all changes that it stands for; by condition. */
-	readonly #known = new WeakMap<Change, Known>();
-	readonly #stands = new WeakMap<Change, Known>();
+	/** What was found under a change in the condensed network's numbers, shared by all that come to it; by condition. */
+	readonly #stands = new Map<Change, Known>();
 	readonly #soundKnown: Known;
 
 	readonly sound: SoundCar;
@@ -106,12 +105,7 @@ export class Predictions {
 	}
 
 	#knownFor(change: Change): Known {
-		let known = this.#known.get(change);
-		if (known === undefined) {
-			known = this.#knownOf(this.sound.stands(change));
-			this.#known.set(change, known);
-		}
-		return known;
+		return this.#knownOf(this.sound.stands(change));
 	}
 
 	/** What is known of a change that is said in the condensed network's own numbers. */
