@@ -62,3 +62,33 @@ test("two tablets away enter the same step: kept over a reload, both in the hist
 	await standing(lee).getByText("signed by Kim").waitFor();
 	await eventually(() => lee.getByText("entered this apart").count()).toBe(0);
 });
+
+/** One grey pixel, by the PNG specification (ISO/IEC 15948). */
+const PNG = Buffer.from(
+	"89504e470d0a1a0a0000000d49484452000000010000000108000000003a7e9b550000000a49444154789c63f80f00010101005e1c2b0d0000000049454e44ae426082",
+	"hex",
+);
+
+test("a photo taken away from the network waits too, and is in the history when it is back", async () => {
+	const page = await tablet("Kim");
+	await page.context().setOffline(true);
+	const choosing = page.waitForEvent("filechooser");
+	await page.getByRole("button", { name: `Photo: ${STEP}` }).tap();
+	await (await choosing).setFiles({ name: "photo.png", mimeType: "image/png", buffer: PNG });
+	await standing(page).getByText("photo: waits to be sent").waitFor();
+	await page.reload();
+	await page.getByRole("button", { name: "1 entry waits" }).waitFor();
+	await page.context().setOffline(false);
+	const photos = async () =>
+		(await site.api<{ entries: { kind: string; body: { photo: string } }[] }>("entries")).entries.filter(
+			({ kind }) => kind === "photo",
+		);
+	await eventually(async () => (await photos()).length).toBe(1);
+	const [job] = ((await (await fetch(`${site.address}/api/v1/jobs`)).json()) as { jobs: { id: string }[] })
+		.jobs;
+	const [photo] = await photos();
+	const back = await fetch(`${site.address}/api/v1/jobs/${job!.id}/photos/${photo!.body.photo}`);
+	expect(Buffer.from(await back.arrayBuffer()).equals(PNG)).toBe(true);
+	await page.getByRole("link", { name: /Loomwright/ }).tap();
+	await page.getByRole("img", { name: /^Photo recipe/ }).waitFor();
+});

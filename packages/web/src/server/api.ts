@@ -19,6 +19,8 @@ export class ServerFault extends Error {
 		readonly toDo: string,
 		/** True where no answer came at all: worth trying again. */
 		readonly away: boolean,
+		/** HTTP status; 0: no answer. */
+		readonly status = 0,
 	) {
 		super(message);
 	}
@@ -44,6 +46,17 @@ export const readState = (job: string): Promise<JobState> => ask(`${at(job)}/sta
 /** Sending entries again with the same ids stores them once. */
 export const sendQueue = async (job: string, entries: readonly NewEntry[]): Promise<readonly QueueResult[]> =>
 	(await ask<{ results: QueueResult[] }>(`${at(job)}/queue`, sent("POST", { entries }))).results;
+
+/** Sends a picture; the same one again has the same id. */
+export async function sendPhoto(job: string, picture: Blob): Promise<string> {
+	const body = new FormData();
+	body.append("file", picture, "photo");
+	const { method, headers } = sent("POST");
+	return (await ask<{ photo: string }>(`${at(job)}/photos`, { method: method!, headers: headers!, body }))
+		.photo;
+}
+
+export const photoAddress = (job: string, photo: string): string => `${at(job)}/photos/${photo}`;
 
 export const readSession = (): Promise<Session> => session(ask(`${BASE}/session`));
 
@@ -100,7 +113,12 @@ async function ask<T>(url: string, init?: RequestInit): Promise<T> {
 	if (response.ok && answer !== undefined) return answer as T;
 	if (answer === undefined) throw away(`the shop's server gave no sense (status ${response.status})`);
 	const { error, toDo } = answer as { error?: string; toDo?: string };
-	throw new ServerFault(error ?? `status ${response.status}`, toDo ?? "", response.status >= 500);
+	throw new ServerFault(
+		error ?? `status ${response.status}`,
+		toDo ?? "",
+		response.status >= 500,
+		response.status,
+	);
 }
 
 const away = (what: string) =>

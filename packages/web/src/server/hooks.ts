@@ -36,12 +36,12 @@ export function useWriteEntry() {
 	const queue = useQueue();
 	const [last, setLast] = useState("");
 	const [failed, setFailed] = useState<Error>();
-	const write = async (written: Writable) => {
+	const write = async (written: Writable, picture?: Blob) => {
 		// What others enter from here on is not known to whoever writes this now.
 		const seen = entries?.at(-1)?.place ?? 0;
 		try {
 			setFailed(undefined);
-			setLast(await keepAndSend(job, written, by, seen));
+			setLast(await keepAndSend(job, written, by, seen, picture));
 			await send();
 		} catch (error) {
 			setFailed(error as Error);
@@ -51,5 +51,11 @@ export function useWriteEntry() {
 	const refused = own?.refused ? new Error(own.refused) : undefined;
 	const error = failed ?? refused ?? (own && !queue.sending ? queue.fault : undefined);
 	const state: WriteState = error ? "error" : own ? "pending" : last === "" ? "idle" : "success";
-	return { write: (written: Writable) => void write(written), again: () => void send(), state, error };
+	return {
+		/** @param picture of a photo: the picture itself */
+		write: (written: Writable, picture?: Blob) => void write(written, picture),
+		again: () => void send(),
+		state,
+		error,
+	};
 }

@@ -32,8 +32,9 @@ export type Written =
 	| { readonly kind: "reseated"; readonly body: { readonly what: string } }
 	| { readonly kind: "note"; readonly body: { readonly text: string; readonly step?: string } };
 
-/** What a person answers for. */
+/** What a person answers for, and what shows it. */
 type Signed =
+	| { readonly kind: "photo"; readonly body: { readonly photo: string; readonly step?: string } }
 	| { readonly kind: "step" | "sign-off"; readonly body: { readonly step: string } }
 	| { readonly kind: "hold"; readonly body: { readonly step?: string; readonly text: string } }
 	| { readonly kind: "lift"; readonly body: { readonly hold: string; readonly text: string } };
@@ -69,6 +70,8 @@ export interface Waiting {
 	readonly order: number;
 	readonly job: string;
 	readonly entry: NewEntry;
+	/** Of a photo, until the server has the picture itself. */
+	readonly picture?: Blob;
 	/** Why the server refused it; empty: not sent yet. */
 	readonly refused: string;
 	readonly toDo: string;

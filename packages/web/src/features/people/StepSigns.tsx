@@ -4,6 +4,7 @@ import { useJobState, useWriteEntry } from "../../server/hooks.js";
 import { useQueue } from "../../server/queue/use-queue.js";
 import { useSession } from "../../server/session.js";
 import type { StepState } from "../../server/types.js";
+import { TakePhoto } from "./TakePhoto.js";
 
 /** @param step as the history calls it, e.g. `recipe/01` */
 export function StepSigns({ step, title }: { step: string; title: string }) {
@@ -46,6 +47,10 @@ export function StepSigns({ step, title }: { step: string; title: string }) {
 					>
 						Sign
 					</Button>
+					<TakePhoto
+						title={title}
+						onPicture={(picture) => entry.write({ kind: "photo", body: { photo: "", step } }, picture)}
+					/>
 				</span>
 			)}
 		</div>

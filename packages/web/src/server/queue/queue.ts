@@ -1,6 +1,6 @@
 /** Sends what waits on this tablet, in its order, as often as it takes; the server stores each entry once. */
-import { newId, ServerFault, sendQueue } from "../api.js";
-import type { NewEntry, Waiting, Writable } from "../types.js";
+import { newId, ServerFault, sendPhoto, sendQueue } from "../api.js";
+import type { NewEntry, QueueResult, Waiting, Writable } from "../types.js";
 import { change, forget, keep, kept } from "./database.js";
 
 export interface QueueState {
@@ -32,11 +32,18 @@ export interface Writer {
 }
 
 /** Keeps what was written on the tablet; returns its id. */
-export async function write(job: string, written: Writable, by: Writer, seen: number): Promise<string> {
+export async function write(
+	job: string,
+	written: Writable,
+	by: Writer,
+	seen: number,
+	picture?: Blob,
+): Promise<string> {
 	const id = newId();
 	const time = new Date().toISOString();
 	const entry = { ...written, id, time, person: by.person, account: by.account, seen };
-	await keep({ job, refused: "", toDo: "" }, entry as Omit<NewEntry, "device" | "counter">, newId());
+	const waiting = { job, refused: "", toDo: "", ...(picture ? { picture } : {}) };
+	await keep(waiting, entry as Omit<NewEntry, "device" | "counter">, newId());
 	become({ waiting: await kept() });
 	return id;
 }
@@ -79,11 +86,35 @@ async function sendAll(account: string): Promise<readonly string[]> {
 	return [...jobs];
 }
 
+/** What the server says of an entry itself, not of who sends it or when: sending it again would not help. */
+const NEVER = new Set([400, 413, 415, 422]);
+
 async function send(job: string, batch: readonly Waiting[]): Promise<void> {
-	const results = await sendQueue(
-		job,
-		batch.map(({ entry }) => entry),
-	);
+	try {
+		const ready = [];
+		for (const one of batch) ready.push(await withoutPicture(one));
+		const entries = ready.map(({ entry }) => entry);
+		await settle(ready, await sendQueue(job, entries));
+	} catch (error) {
+		if (!(error instanceof ServerFault) || !NEVER.has(error.status)) throw error;
+		// One that cannot be stored must not hold up the others.
+		const [first, ...others] = batch;
+		if (others.length > 0) for (const one of batch) await send(job, [one]);
+		else if (first) await change({ ...first, refused: error.message, toDo: error.toDo });
+	}
+}
+
+/** Sends the picture of a photo, so that its entry can name it. */
+async function withoutPicture(one: Waiting): Promise<Waiting> {
+	const { picture, ...rest } = one;
+	if (!picture || one.entry.kind !== "photo") return one;
+	const photo = await sendPhoto(one.job, picture);
+	const sent: Waiting = { ...rest, entry: { ...one.entry, body: { ...one.entry.body, photo } } };
+	await change(sent);
+	return sent;
+}
+
+async function settle(batch: readonly Waiting[], results: readonly QueueResult[]): Promise<void> {
 	for (const one of batch) {
 		const result = results.find(({ id }) => id === one.entry.id);
 		if (!result) throw new ServerFault("the server did not answer for every entry", "Send them again.", true);
