@@ -65,7 +65,7 @@ test(
 		expect(await card.locator(".outcomes > li").count()).toBeGreaterThan(0);
 		const heading = () => card.getByRole("heading").first().textContent();
 		const proposed = await heading();
-		await card.getByRole("button", { name: "It cannot be taken: propose another" }).tap();
+		await card.getByRole("button", { name: "Propose another reading" }).tap();
 		await expect.poll(heading, { timeout: SEARCH_MS }).not.toBe(proposed);
 		await settled(page);
 		const first = await heading();

@@ -11,6 +11,7 @@ import { unitOf, WHATS } from "../reading/whats.js";
 import { conditionWords } from "./condition-words.js";
 import { isOffered } from "./offered.js";
 import { type Predicted, showsWords, telling } from "./predicted.js";
+import { SheetRefutes } from "./SheetRefutes.js";
 import type { Case } from "./use-case.js";
 
 interface ExplainedProps {
@@ -47,7 +48,11 @@ export function Explained({ evidence, found, fault, shown, onChoose }: Explained
 				all={notTaken.filter(may)}
 				loom={loom}
 			/>
-			<Refutes refutes={refutes.filter(may)} found={found} loom={loom} onChoose={onChoose} />
+			{shown.proving === "battery off" ? (
+				<SheetRefutes fault={fault} />
+			) : (
+				<Refutes refutes={refutes} found={found} loom={loom} onChoose={onChoose} />
+			)}
 		</>
 	);
 }

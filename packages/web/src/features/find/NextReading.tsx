@@ -58,7 +58,7 @@ export function NextReading({ found, shown, busy, chosen, onChoose }: NextReadin
 			/>
 			<Outcomes outcomes={step.outcomes} />
 			<Button variant="default" disabled={busy} onClick={() => shown.refuse(step.question)}>
-				It cannot be taken: propose another
+				Propose another reading
 			</Button>
 			<LeadsDrawing key={`drawing ${keyOf(step.question)}`} question={step.question} which={shown.which} />
 			{steps.length > 1 && (

@@ -53,7 +53,7 @@ export function SheetRows({ found, shown }: { found: Found; shown: Case }) {
 				))}
 			</ul>
 			<Button variant="default" onClick={shown.powered}>
-				The car is under power: offer readings there
+				The car is under power
 			</Button>
 		</section>
 	);
