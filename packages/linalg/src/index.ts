@@ -17,7 +17,7 @@ export { RESIDUAL_TOLERANCE } from "./residual.js";
 // secondary: other right-hand sides, inverse entries, small changes, verified answers
 export { type FactorResult, factor, type Numeric, refactor, smallestPivot } from "./symmetric/factor.js";
 export { inverseAmong } from "./symmetric/inverse-among.js";
-export { refactorPart } from "./symmetric/refactor-part.js";
+export { refactorPart, whileRefactored } from "./symmetric/refactor-part.js";
 export { type SelectedInverse, selectedInverse } from "./symmetric/selected-inverse.js";
 export { solve } from "./symmetric/solve.js";
 export { type CheckedSolution, solveChecked } from "./symmetric/solve-checked.js";

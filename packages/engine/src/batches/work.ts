@@ -1,5 +1,14 @@
 /** Works off the pieces of a job. The same code answers in Node, in a worker and in a browser. */
-import { Batch, type Change, Circuit, CircuitError, Condensed, Kept, nodesNeeded } from "../circuit/index.js";
+import {
+	Batch,
+	type Change,
+	Circuit,
+	CircuitError,
+	Condensed,
+	Kept,
+	nodesNeeded,
+	Shelf,
+} from "../circuit/index.js";
 import { type BatchJob, changeProblem, cutJob, type Failure, type Piece, type Range } from "./job.js";
 
 /** One condition of a job, made ready. */
@@ -22,6 +31,7 @@ export class BatchWork {
 	readonly #job: BatchJob;
 	readonly #net: Condensed;
 	readonly #rows: readonly Row[];
+	readonly #shelf = new Shelf();
 	#ready: Ready | undefined;
 
 	/** @throws RangeError for an unknown condition */
@@ -96,9 +106,10 @@ export class BatchWork {
 		if (this.#ready?.condition === condition) return this.#ready;
 		// One at a time: the rows of a condition are the most that is held.
 		this.#ready = undefined;
+		this.#shelf.clear();
 		const { when, dead, probes } = this.#job.conditions[condition]!;
 		try {
-			const kept = new Kept(this.#net, this.#net.standing(when), dead, true);
+			const kept = new Kept(this.#net, this.#net.standing(when), dead, this.#shelf);
 			const batch = new Batch(
 				kept,
 				probes.map((probe) => this.#net.probe(probe)),

@@ -10,6 +10,7 @@ import type { Change } from "./changes.js";
 import type { Standing, Topology } from "./circuit.js";
 import { type Operating, operate, startUp } from "./operating.js";
 import { type CurrentProbe, type Probe, probeValue } from "./probes.js";
+import type { Shelf } from "./shelf.js";
 import { TRUSTED_PIVOT } from "./small.js";
 import type { Solution } from "./solution.js";
 import { Stage } from "./stage.js";
@@ -19,7 +20,7 @@ const MORE_ROUNDS = 6;
 /** Automata that must have moved for a second set of rows to be worth its memory. */
 const MOVED = 8;
 /** Smallest pivot behind a value that is shown: some millivolts beside 12 V keep six digits. */
-const SHOWN_PIVOT = 2e-5;
+const SHOWN_PIVOT = 5e-5;
 
 /** Nothing moved; a correction; a few columns of the factor computed again; everything solved anew. */
 export type Path = "kept" | "low rank" | "refactored" | "solved";
@@ -41,14 +42,14 @@ export class Kept {
 
 	/**
 	 * @param dead solve with all sources dead, for ohms
-	 * @param many thousands of changes will be followed: what serves them all is made at the first. Readings are then
-	 *   the same to the last bit, whatever was asked before
+	 * @param shelf thousands of changes will be followed: what serves them all is made at the first, in arrays lent by
+	 *   it. Readings are then the same to the last bit, whatever was asked before
 	 */
 	constructor(
 		readonly circuit: Topology,
 		readonly standing: Standing,
 		readonly dead = false,
-		readonly many = false,
+		readonly shelf?: Shelf,
 	) {
 		const rounds = startUp(circuit, standing, { dead });
 		this.settled = rounds.at(-1)!;
@@ -59,7 +60,7 @@ export class Kept {
 	get early(): readonly Stage[] {
 		this.#stages ??= this.#early.map((point, k) => {
 			const { states } = this.#early[k + 1] ?? this.settled;
-			return new Stage(point, [], this.dead, [], states, TRUSTED_PIVOT, this.many);
+			return new Stage(point, [], this.dead, [], states, TRUSTED_PIVOT, this.shelf);
 		});
 		return this.#stages;
 	}
@@ -112,7 +113,7 @@ export class Batch {
 		);
 		const metered = probes.flatMap((p) => (p.kind === "ohms" ? [p.a, p.b] : []));
 		this.#pairs = pairs;
-		this.#last = new Stage(kept.settled, pairs, kept.dead, metered, undefined, SHOWN_PIVOT, kept.many);
+		this.#last = new Stage(kept.settled, pairs, kept.dead, metered, undefined, SHOWN_PIVOT, kept.shelf);
 	}
 
 	/**
@@ -182,7 +183,7 @@ export class Batch {
 				[],
 				rest.follows,
 				SHOWN_PIVOT,
-				this.#kept.many,
+				this.#kept.shelf,
 			);
 			stage = this.#rest;
 		}

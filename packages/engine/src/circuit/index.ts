@@ -24,3 +24,4 @@ export {
 } from "./probes.js";
 export { resistanceMatrix } from "./resistance.js";
 export { conditionOf, settingsOf } from "./settings.js";
+export { Shelf } from "./shelf.js";

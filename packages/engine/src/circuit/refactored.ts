@@ -5,7 +5,7 @@
  * For changes whose low-rank correction would cancel: a milliohm pin that opens and leaves a star of sensors hanging
  * on megohms has no chain along which the change could be moved. Parts that come loose are found and held.
  */
-import { refactorPart, solve, solveSparseAt } from "@loomwright/linalg";
+import { solve, solveSparseAt, whileRefactored } from "@loomwright/linalg";
 import type { Topology } from "./circuit.js";
 import { nodesOf, ownOhms, weightsOf } from "./incidence.js";
 import { type Operating, sources } from "./operating.js";
@@ -39,6 +39,7 @@ export class Refactored {
 	#places: Places | undefined;
 	/** The point's own between calls. */
 	readonly #siemens: Float64Array;
+	readonly #emf: Float64Array;
 	/** Per node, the walks in which it was last met: even where it is held, odd where that is not known. */
 	readonly #mark: Int32Array;
 	#stamp = 0;
@@ -46,15 +47,20 @@ export class Refactored {
 	constructor(point: Operating<Topology>) {
 		this.#point = point;
 		this.#siemens = point.siemens.slice();
+		this.#emf = point.emf.slice();
 		this.#mark = new Int32Array(point.circuit.nodes.length);
 	}
 
 	/** All potentials under changes of branches; undefined where too large a part comes loose. */
 	potentials(terms: readonly Term[]): Again<Float64Array> | undefined {
-		const emf = this.#point.emf.slice();
-		for (const term of terms) emf[term.branch] = term.emf;
 		const { circuit, numeric } = this.#point;
-		return this.#during(terms, (siemens) => solve(numeric, sources(circuit, siemens, emf)));
+		const emf = this.#emf;
+		return this.#during(terms, (siemens) => {
+			for (const term of terms) emf[term.branch] = term.emf;
+			const volts = solve(numeric, sources(circuit, siemens, emf));
+			for (const term of terms) emf[term.branch] = this.#point.emf[term.branch]!;
+			return volts;
+		});
 	}
 
 	/** Ohms between the ends of each pair; undefined as for `potentials`. */
@@ -91,6 +97,15 @@ export class Refactored {
 		});
 	}
 
+	/** Parts that changes of branches leave without a way to the reference or a hold. */
+	loose(terms: readonly Term[]): readonly Part[] {
+		this.#places ??= placesOf(this.#point);
+		for (const term of terms) this.#siemens[term.branch] = term.after;
+		const parts = this.#loose(terms);
+		for (const term of terms) this.#siemens[term.branch] = term.before;
+		return parts;
+	}
+
 	/** Does work on the changed factor and puts the factor back. */
 	#during<T>(
 		terms: readonly Term[],
@@ -101,37 +116,26 @@ export class Refactored {
 		const { entries, sums, held } = this.#places;
 		const siemens = this.#siemens;
 		for (const term of terms) siemens[term.branch] = term.after;
-		const places: number[] = [];
-		const before: number[] = [];
-		const sumsBefore: number[] = [];
-		const nodes: number[] = [];
-		const node = (at: number) => {
-			if (nodes.includes(at)) return;
-			nodes.push(at);
-			sumsBefore.push(numeric.rowSums![at]!);
-		};
-		for (const { branch, a, b } of terms) {
-			const place = circuit.pattern.edge[branch]!;
-			if (place < 0) {
-				if (a !== b) node(Math.max(a, b));
-			} else if (!places.includes(place)) {
-				places.push(place);
-				before.push(numeric.values[place]!);
-			}
-		}
 		const loose = this.#loose(terms);
 		const holds = loose.map((part) => part.keys().next().value!);
-		for (const at of holds) node(at);
+		const places = new Set<number>();
+		const nodes = new Set(holds);
+		for (const { branch, a, b } of terms) {
+			const place = circuit.pattern.edge[branch]!;
+			if (place >= 0) places.add(place);
+			else if (a !== b) nodes.add(Math.max(a, b));
+		}
+		const values = Array.from(places, (place) => -total(entries.get(place), siemens));
+		const rowSums = Array.from(
+			nodes,
+			(at) => total(sums.get(at), siemens) + (held[at] === 1 || holds.includes(at) ? TETHER : 0),
+		);
 		try {
-			const values = places.map((place) => -total(entries.get(place), siemens));
-			const rowSums = nodes.map(
-				(at) => total(sums.get(at), siemens) + (held[at] === 1 || holds.includes(at) ? TETHER : 0),
+			return whileRefactored(numeric, [[...places], values], [[...nodes], rowSums], (done) =>
+				done.ok ? { found: work(siemens, holds), loose } : undefined,
 			);
-			const done = refactorPart(numeric, places, values, nodes, rowSums);
-			return done.ok ? { found: work(siemens, holds), loose } : undefined;
 		} finally {
 			for (const term of terms) siemens[term.branch] = term.before;
-			refactorPart(numeric, places, before, nodes, sumsBefore);
 		}
 	}
 

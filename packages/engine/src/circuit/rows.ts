@@ -5,6 +5,7 @@
  */
 import { type Numeric, solveMany } from "@loomwright/linalg";
 import { column, type Ends } from "./incidence.js";
+import type { Shelf } from "./shelf.js";
 
 /** Solves after which the rows are worth making, against their number. */
 const WORTH_ROWS = 0.5;
@@ -14,6 +15,7 @@ export class Rows {
 	readonly count: number;
 	readonly #numeric: Numeric;
 	readonly #pairs: readonly (readonly [number, number])[];
+	readonly #shelf: Shelf | undefined;
 	/** Entry (node, pair) at node x count + pair, in ohms; made when worth it. */
 	#made: Float64Array | undefined;
 	/** Conductors answered by a solve each. */
@@ -22,13 +24,14 @@ export class Rows {
 
 	/**
 	 * Cost, once many conductors are asked about: one solve per pair, all together, and 8 bytes x nodes x pairs.
-	 * @param many they will be: the rows are made at the first
+	 * @param shelf they will be: the rows are made at the first, in an array of it
 	 */
-	constructor(numeric: Numeric, pairs: readonly (readonly [number, number])[], many: boolean) {
+	constructor(numeric: Numeric, pairs: readonly (readonly [number, number])[], shelf: Shelf | undefined) {
 		this.count = pairs.length;
 		this.#numeric = numeric;
 		this.#pairs = pairs;
-		this.#few = many ? 0 : WORTH_ROWS * pairs.length;
+		this.#shelf = shelf;
+		this.#few = shelf ? 0 : WORTH_ROWS * pairs.length;
 	}
 
 	/** True once conductors are no longer answered by a solve each. */
@@ -43,7 +46,8 @@ export class Rows {
 
 	#make(): Float64Array {
 		const { count } = this;
-		const y = new Float64Array(this.#numeric.symbolic.n * count);
+		const size = this.#numeric.symbolic.n * count;
+		const y = this.#shelf?.take(size) ?? new Float64Array(size);
 		this.#pairs.forEach(([a, b], pair) => {
 			if (a === b) return;
 			if (a >= 0) y[a * count + pair] = 1;

@@ -20,10 +20,12 @@ import { type Operating, voltsAt } from "./operating.js";
 import { OwnOhms } from "./own-ohms.js";
 import { Refactored } from "./refactored.js";
 import { Rows } from "./rows.js";
+import type { Shelf } from "./shelf.js";
 import { type Shift, shifted } from "./shift.js";
 import { solveSmall } from "./small.js";
 import { capacitance, NO_NUMBERS, type Numbers, Solution } from "./solution.js";
-import { type Term, termsOf } from "./term.js";
+import { TETHER } from "./solver.js";
+import { hold, type Term, termsOf } from "./term.js";
 import { Watches } from "./watches.js";
 
 /** Most conductors changed at once before a full solve is the cheaper way (bench topic `circuit`). */
@@ -58,7 +60,7 @@ export class Stage {
 	 * @param pairs node pairs looked at; the automata's watches are put before them
 	 * @param metered nodes into which an ohmmeter pushes its own current
 	 * @param follows states of the sound car's next round; without them the point is the settled one
-	 * @param many many changes will be asked: what serves them all is made at the first
+	 * @param shelf many changes will be asked: what serves them all is made at the first, in arrays of it
 	 * @param trusted smallest pivot of a correction that will do: what is shown needs more digits than an automaton
 	 */
 	constructor(
@@ -68,7 +70,7 @@ export class Stage {
 		metered: readonly number[],
 		readonly follows: Uint8Array | undefined,
 		readonly trusted: number,
-		many: boolean,
+		shelf: Shelf | undefined,
 	) {
 		this.#follows = follows ?? point.states;
 		this.#watches = dead ? undefined : new Watches(point, this.#follows);
@@ -80,9 +82,9 @@ export class Stage {
 			([a, b]) => voltsAt(point.volts, a) - voltsAt(point.volts, b),
 		);
 		this.volts = new Float64Array(this.#pairs.length);
-		this.#rows = new Rows(point.numeric, this.#pairs, many);
+		this.#rows = new Rows(point.numeric, this.#pairs, shelf);
 		this.#chains = findChains(point.circuit, point.siemens);
-		this.#ohms = new OwnOhms(point, many);
+		this.#ohms = new OwnOhms(point, shelf !== undefined);
 		this.#cuts = new Cuts(point, pairs);
 		this.#refactored = new Refactored(point);
 		const inside = metered.map((node) => (node < 0 ? -1 : this.#chains.nodeOf[node]!));
@@ -147,7 +149,17 @@ export class Stage {
 		if (c !== undefined) return new Solution(change, given, carrying, terms, cut, c, s);
 		// A link that stands in no entry of the matrix, or a part that was joined, can only be corrected for.
 		if (tethers.length > 0 || !allBranches(carrying)) return undefined;
-		return this.#again(change, given, carrying, cut);
+		return this.#held(change, given, carrying, cut) ?? this.#again(change, given, carrying, cut);
+	}
+
+	/** Where parts come loose: each held at one node, the correction is not singular. */
+	#held(change: Change, given: readonly Term[], carrying: readonly Term[], cut: Cut): Solution | undefined {
+		const loose = this.#refactored.loose(carrying);
+		if (loose.length === 0) return undefined;
+		const terms = [...carrying, ...loose.map((part) => hold(part.keys().next().value!, TETHER))];
+		const s = this.#ohms.between(terms);
+		const c = this.#several(terms, s);
+		return c && new Solution(change, given, carrying, terms, { ...cut, loose }, c, s);
 	}
 
 	/** By a few columns of the factor computed again. With sources dead only what a meter's own current does is asked. */

@@ -7,7 +7,7 @@
  * lost when a change all but cuts the network in two, and changing back gives the same bits.
  * O(sum over the paths of the columns each step gathers).
  */
-import { eliminate, type FactorResult, type Numeric, report } from "./factor.js";
+import { eliminate, type FactorResult, type Numeric, report, requireUsable } from "./factor.js";
 import { reach } from "./solve-sparse.js";
 
 /**
@@ -25,6 +25,59 @@ export function refactorPart(
 	nodes: ArrayLike<number> = [],
 	sums: ArrayLike<number> = [],
 ): FactorResult {
+	const steps = stepsOf(numeric, entries, values, nodes, sums);
+	put(numeric, entries, values, nodes, sums);
+	return report(numeric, eliminate(numeric, numeric.usable ? steps : null));
+}
+
+/**
+ * Does work on the factor as changed by `refactorPart`, and puts the old columns back without computing them again.
+ * @param work gets what `refactorPart` returns
+ */
+export function whileRefactored<T>(
+	numeric: Numeric,
+	[entries, values]: readonly [places: ArrayLike<number>, values: ArrayLike<number>],
+	[nodes, sums]: readonly [nodes: ArrayLike<number>, sums: ArrayLike<number>],
+	work: (result: FactorResult) => T,
+): T {
+	requireUsable(numeric);
+	const steps = stepsOf(numeric, entries, values, nodes, sums);
+	const { lower, pivots, carried, rowSums, symbolic } = numeric;
+	const { lPtr } = symbolic;
+	let size = 0;
+	for (const j of steps) size += lPtr[j + 1] - lPtr[j] + 2;
+	const kept = new Float64Array(size);
+	let top = 0;
+	for (const j of steps) {
+		kept[top++] = pivots[j];
+		kept[top++] = carried[j];
+		for (let p = lPtr[j]; p < lPtr[j + 1]; p++) kept[top++] = lower[p];
+	}
+	const before = Array.from(entries, (s) => numeric.values[s]);
+	const sumsBefore = Array.from(nodes, (node) => rowSums![node]);
+	put(numeric, entries, values, nodes, sums);
+	try {
+		return work(report(numeric, eliminate(numeric, steps)));
+	} finally {
+		put(numeric, entries, before, nodes, sumsBefore);
+		top = 0;
+		for (const j of steps) {
+			pivots[j] = kept[top++];
+			carried[j] = kept[top++];
+			for (let p = lPtr[j]; p < lPtr[j + 1]; p++) lower[p] = kept[top++];
+		}
+		numeric.usable = true;
+	}
+}
+
+/** Columns that differ, each after those it depends on. Throws for what cannot be. */
+function stepsOf(
+	numeric: Numeric,
+	entries: ArrayLike<number>,
+	values: ArrayLike<number>,
+	nodes: ArrayLike<number>,
+	sums: ArrayLike<number>,
+): number[] {
 	const { n, colPtr, rowIdx } = numeric.symbolic;
 	const { rowSums } = numeric;
 	if (values.length !== entries.length) {
@@ -49,10 +102,18 @@ export function refactorPart(
 		}
 		ends.push(nodes[q]);
 	}
-	const steps = reach(numeric, ends);
-	for (let q = 0; q < entries.length; q++) numeric.values[entries[q]] = values[q];
+	return reach(numeric, ends);
+}
+
+function put(
+	{ values: own, rowSums }: Numeric,
+	entries: ArrayLike<number>,
+	values: ArrayLike<number>,
+	nodes: ArrayLike<number>,
+	sums: ArrayLike<number>,
+): void {
+	for (let q = 0; q < entries.length; q++) own[entries[q]] = values[q];
 	if (rowSums !== null) for (let q = 0; q < nodes.length; q++) rowSums[nodes[q]] = sums[q];
-	return report(numeric, eliminate(numeric, numeric.usable ? steps : null));
 }
 
 /** The column that holds place s. O(log n). */
