@@ -3,21 +3,33 @@ import type { Costs } from "../../packages/engine/src/plan/costs.js";
 import type { Choices } from "../../packages/engine/src/plan/options.js";
 import type { Option, Price } from "../../packages/engine/src/plan/types.js";
 
-/** @returns the cheapest whole in minutes, infinite where there is none. @param forbidden one option not to be used */
+export interface Cheapest {
+	/** Minutes; infinite where no whole is possible. */
+	readonly best: number;
+	/** The same of the wholes without an option that the first, the second ... of `forbidden` speaks of. */
+	readonly without: readonly number[];
+}
+
+/** @param pairs circuits that lie together */
 export function cheapest(
 	{ options, facilities }: Choices,
 	circuits: readonly string[],
 	costs: Costs,
-	forbidden?: (option: Option) => boolean,
-): number {
-	const lists = circuits.map((circuit) =>
-		options.filter((option) => option.circuit === circuit && forbidden?.(option) !== true),
-	);
+	pairs: readonly (readonly string[])[],
+	forbidden: readonly ((option: Option) => boolean)[],
+): Cheapest {
+	const lists = circuits.map((circuit) => options.filter((option) => option.circuit === circuit));
 	let best = Number.POSITIVE_INFINITY;
+	const without = forbidden.map(() => Number.POSITIVE_INFINITY);
 	const chosen: Option[] = [];
 	const go = (k: number): void => {
 		if (k === lists.length) {
-			best = Math.min(best, priceOf(chosen, facilities, costs));
+			if (!pairs.every((pair) => liesTogether(pair, chosen))) return;
+			const minutes = priceOf(chosen, facilities, costs);
+			best = Math.min(best, minutes);
+			forbidden.forEach((is, at) => {
+				if (minutes < without[at]! && !chosen.some(is)) without[at] = minutes;
+			});
 			return;
 		}
 		for (const option of lists[k]!) {
@@ -27,7 +39,12 @@ export function cheapest(
 		}
 	};
 	go(0);
-	return best;
+	return { best, without };
+}
+
+/** The circuits of a pair go the same way. */
+function liesTogether(pair: readonly string[], chosen: readonly Option[]): boolean {
+	return new Set(chosen.filter(({ circuit }) => pair.includes(circuit)).map(({ lies }) => lies)).size <= 1;
 }
 
 /** How many wholes there are to try. */

@@ -17,14 +17,14 @@ import { cheapest, wholes } from "./brute-force.js";
 import { smallCase } from "./small-case.js";
 
 /** Wholes that are still tried out one by one. */
-const MOST_WHOLES = 30_000;
+const MOST_WHOLES = 10_000;
 
 export interface Compared {
 	readonly found: Proposal;
 	/** Minutes of the cheapest whole of all, infinite where there is none. */
 	readonly best: number;
-	/** The same with some options forbidden. */
-	readonly bestWithout: (forbidden: (option: Option) => boolean) => number;
+	/** For each choice of the proposal, minutes of the cheapest whole without it. */
+	readonly seconds: readonly number[];
 	readonly costs: Costs;
 }
 
@@ -37,6 +37,10 @@ export function compared(seed: number, solver: Solver): Compared | undefined {
 	const feeds = feedsOf(circuit);
 	const { at } = situation(car, plan, feeds);
 	const circuits = plan.circuits.map(({ target }) => target);
+	const members = plan.circuits.filter(({ pair }) => pair !== "");
+	const pairs = [...new Set(members.map(({ pair }) => pair))].map((pair) =>
+		members.filter((one) => one.pair === pair).map(({ target }) => target),
+	);
 	const partings = partingsOf(at, plan);
 	const ways = (Array.isArray(partings) ? partings : []).map((parting) => {
 		const here = situation(car, plan, feeds, parting).at;
@@ -47,10 +51,18 @@ export function compared(seed: number, solver: Solver): Compared | undefined {
 	});
 	const possible = ways.filter(({ hopeless }) => hopeless.length === 0);
 	if (possible.reduce((sum, one) => sum + wholes(one, circuits), 0) > MOST_WHOLES) return undefined;
-	const bestWithout = (forbidden: (option: Option) => boolean) =>
-		Math.min(...possible.map((one) => one.fixed + cheapest(one, circuits, at.costs, forbidden)));
 	const found = propose(car, plan, circuit, solver);
-	return { found, best: bestWithout(() => false), bestWithout, costs: at.costs };
+	const forbidden = found.choices.map(
+		(choice) => (option: Option) => option.circuit === choice.circuit && option.text === choice.text,
+	);
+	const tried = possible.map((one) => {
+		const { best, without } = cheapest(one, circuits, at.costs, pairs, forbidden);
+		return [best, ...without].map((minutes) => minutes + one.fixed);
+	});
+	const [best, ...seconds] = [undefined, ...forbidden].map((_, k) =>
+		Math.min(...tried.map((minutes) => minutes[k]!)),
+	);
+	return { found, best: best!, seconds, costs: at.costs };
 }
 
 /** Whether the proposal costs what the best of all costs; no proposal where there is none. */

@@ -48,21 +48,23 @@ export function smallCase({ uniform }: Random): Files {
 		]),
 		...["OLD1", "OLD2"].flatMap((part) => ["1", "2"].map((pin) => [`${part}.${pin}`, part, "", "", pin])),
 	];
-	const wire = (name: string, from: string, to: string) => [
+	const wire = (name: string, from: string, to: string, pair = "") => [
 		name,
 		from,
 		to,
 		pick(sizes),
 		`${(2 + below(20)) / 10} m`,
+		pair,
 	];
+	const paired = chance(0.5) ? "TP" : "";
 	const wires = [
-		["WB", "BAT.+", "F1.in", 4, "0.3 m"],
-		["WG", "BAT.-", "G1", 4, "0.3 m"],
+		["WB", "BAT.+", "F1.in", 4, "0.3 m", ""],
+		["WG", "BAT.-", "G1", 4, "0.3 m", ""],
 		wire("W1", "UA.1", "XL.1a"),
 		wire("W2", "XL.1b", "OLD1.1"),
 		wire("W3", pick(["UB.1", "F1.out", "G1", "S1"]), "OLD1.2"),
-		wire("W4", pick(["UA.2", "F1.out", "UB.2"]), "OLD2.1"),
-		wire("W5", pick(["S1", "G2"]), "OLD2.2"),
+		wire("W4", pick(["UA.2", "F1.out", "UB.2"]), "OLD2.1", paired),
+		wire("W5", pick(["S1", "G2"]), "OLD2.2", paired),
 		...(chance(0.7) ? [wire("W6", "S1", "UB.3")] : []),
 		...(chance(0.5) ? [wire("W7", "S1", "UA.3")] : []),
 	];
@@ -71,10 +73,11 @@ export function smallCase({ uniform }: Random): Files {
 	const free = [...ends];
 	const take = () => free.splice(below(free.length), 1)[0]!;
 	const count = 2 + below(2);
+	const together = chance(0.25) ? "P" : "";
 	const targets = Array.from({ length: count }, (_, k) => {
 		const to = chance(0.6) ? take() : pick(["ground", "permanent feed", "S1"]);
-		const joints = chance(0.2) ? below(3) : "";
-		return [`c${k + 1}`, "connect", "", `NEW.${k + 1}`, to, pick(sizes), joints];
+		const joints = chance(0.1) ? below(3) : "";
+		return [`c${k + 1}`, "connect", "", `NEW.${k + 1}`, to, pick(sizes), joints, k < 2 ? together : ""];
 	});
 	const gone = [chance(0.9) ? "OLD1" : "", chance(0.9) ? "OLD2" : ""].filter((part) => part !== "");
 	return {
@@ -85,7 +88,7 @@ export function smallCase({ uniform }: Random): Files {
 			["G1", "ground", "p0"],
 			["G2", "ground", "p2"],
 		]),
-		"wires.csv": csv("wire,from,to,size,length", wires),
+		"wires.csv": csv("wire,from,to,size,length,pair", wires),
 		"conditions.csv": csv("condition,subject,state", [["on", "BAT", "on"]]),
 		"new-parts.csv": csv("part,kind,place", [
 			["XN", "connector", "p2"],
@@ -96,12 +99,12 @@ export function smallCase({ uniform }: Random): Files {
 			["1", "2", "3"].map((pin) => [`NEW.${pin}`, "NEW", "XN", pin, pin]),
 		),
 		"new-joints.csv": csv("joint,kind,place", [["G3", "ground", "p3"]]),
-		"targets.csv": csv("target,want,part,from,to,size,joints", [
-			...gone.map((part) => [`out-${part}`, "remove", part, "", "", "", ""]),
-			["xn", "fit", "XN", "", "", "", ""],
-			["new", "fit", "NEW", "", "", "", ""],
-			["g3", "may fit", "G3", "", "", "", ""],
-			...(line && chance(0.7) ? [["apart", "separate", "", "UA.3", "UB.3", "", ""]] : []),
+		"targets.csv": csv("target,want,part,from,to,size,joints,pair", [
+			...gone.map((part) => [`out-${part}`, "remove", part, "", "", "", "", ""]),
+			["xn", "fit", "XN", "", "", "", "", ""],
+			["new", "fit", "NEW", "", "", "", "", ""],
+			["g3", "may fit", "G3", "", "", "", "", ""],
+			...(line && chance(0.7) ? [["apart", "separate", "", "UA.3", "UB.3", "", "", ""]] : []),
 			...targets,
 		]),
 		"places.csv": csv("place,zone,near,metres", [

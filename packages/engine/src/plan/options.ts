@@ -38,6 +38,12 @@ export function choicesOf(
 	for (const one of detachments) byNet.set(one.net.id, [...(byNet.get(one.net.id) ?? []), one]);
 	const finder = new AccessFinder(at, byNet);
 	const runs = runsOf(at, detachments);
+	const usesOf = new Map(detachments.map(({ facility: { id, uses } }) => [id, uses]));
+	/** One lead is parted in one way only. */
+	const goTogether = (needs: readonly string[]): boolean => {
+		const used = needs.flatMap((id) => usesOf.get(id) ?? []);
+		return new Set(used).size === used.length;
+	};
 	const hopeless: Hopeless[] = [];
 	let dominated = 0;
 	const options = circuits.flatMap((circuit, k) => {
@@ -49,7 +55,9 @@ export function choicesOf(
 			});
 			return [];
 		}
-		const all = optionsOf(at, circuit, from, to, finder, runs, price);
+		const all = optionsOf(at, circuit, from, to, finder, runs, price).filter(({ needs }) =>
+			goTogether(needs),
+		);
 		if (all.length === 0) hopeless.push({ circuit: circuit.target, why: whyNone(circuit) });
 		const kept = keepAll ? all : undominated(at, all);
 		dominated += all.length - kept.length;

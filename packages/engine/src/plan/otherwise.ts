@@ -42,24 +42,31 @@ export function alternative(outlooks: readonly Outlook[], mode: Mode): Alternati
 	return { mode, minutes: minutesOf(best), joints };
 }
 
-/** Circuits without which the rest could be made. */
+/** Circuits without which the rest could be made; all of them where no single one is to blame. */
 export function contending(layout: Layout, plan: PlanTables, solver: Solver): Hopeless[] {
-	const why = "it and another circuit need the same cavity, lead or splice, and there is no other way";
-	return plan.circuits
-		.filter(({ target }) => solver(inMode(without(layout, target), MODES[0])).values.length > 0)
-		.map(({ target }) => ({ circuit: target, why }));
+	const why = "it and another circuit need the same cavity, lead or splice, or a pair cannot lie together";
+	const blamed = plan.circuits.filter(
+		({ target }) => solver(inMode(without(layout, plan, target), MODES[0])).values.length > 0,
+	);
+	return (blamed.length > 0 ? blamed : plan.circuits).map(({ target }) => ({ circuit: target, why }));
 }
 
-/** The program with a circuit's rows let go: those that tie its options to the mode. */
-function without(layout: Layout, circuit: string): Layout {
+/** The program with a circuit's rows let go: those that tie its options to the mode and to the other of its pair. */
+function without(layout: Layout, { circuits }: PlanTables, circuit: string): Layout {
 	const { program, options, optionColumn, overlayColumn } = layout;
-	const own = new Set(
-		options.flatMap((option, k) =>
-			option.circuit === circuit ? [optionColumn(k), overlayColumn(k) ?? -1] : [],
-		),
-	);
-	const rows = program.rows.filter(
-		({ terms, low, high }) => !(low === 0 && high === 0 && terms.some(([k]) => own.has(k))),
-	);
+	const pair = circuits.find(({ target }) => target === circuit)?.pair ?? "";
+	const mates = circuits.filter((one) => one.target === circuit || (pair !== "" && one.pair === pair));
+	const columnsOf = (names: readonly string[]) =>
+		new Set(
+			options.flatMap((option, k) =>
+				names.includes(option.circuit) ? [optionColumn(k), overlayColumn(k) ?? -1] : [],
+			),
+		);
+	const own = columnsOf([circuit]);
+	const paired = columnsOf(mates.map(({ target }) => target));
+	const rows = program.rows.filter(({ terms, low, high }) => {
+		if (low !== 0 || high !== 0) return true;
+		return !terms.some(([k]) => own.has(k)) && !terms.every(([k]) => paired.has(k));
+	});
 	return { ...layout, program: { ...program, rows } };
 }
