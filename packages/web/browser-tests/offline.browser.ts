@@ -72,6 +72,7 @@ const PNG = Buffer.from(
 test("a photo taken away from the network waits too, and is in the history when it is back", async () => {
 	const page = await tablet("Kim");
 	await page.context().setOffline(true);
+	await page.getByRole("button", { name: `More: ${STEP}` }).tap();
 	const choosing = page.waitForEvent("filechooser");
 	await page.getByRole("button", { name: `Photo: ${STEP}` }).tap();
 	await (await choosing).setFiles({ name: "photo.png", mimeType: "image/png", buffer: PNG });

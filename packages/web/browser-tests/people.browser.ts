@@ -53,7 +53,24 @@ test("with an owner everyone signs in with a PIN; who may not sign is told so; a
 		.first()
 		.waitFor();
 
+	await page.getByRole("button", { name: "More: fit the clutch switch plug" }).tap();
+	await page.getByRole("button", { name: "Hold: fit the clutch switch plug" }).tap();
+	await page.getByLabel("Why must it wait?").fill("cavity cracked");
+	await page.getByRole("dialog").getByRole("button", { name: "Hold" }).tap();
 	await looked(page);
+
+	// An apprentice puts a hold on; the owner lifts it.
+	await page.getByRole("link", { name: /Loomwright/ }).tap();
+	const questions = page.getByRole("region", { name: "Open questions" });
+	await questions.getByText("cavity cracked").waitFor();
+	expect(await questions.getByRole("button").count()).toBe(0);
+	await page.getByRole("button", { name: /^Lee/ }).tap();
+	await page.getByRole("button", { name: "Ola", exact: true }).tap();
+	await enter("PIN of Ola", "270385", "Sign in");
+	await questions.getByRole("button", { name: "Lift the hold" }).tap();
+	await page.getByLabel("What has changed?").fill("new plug came");
+	await page.getByRole("dialog").getByRole("button", { name: "Lift the hold" }).tap();
+	await questions.waitFor({ state: "detached" });
 
 	const stranger = await site.open("");
 	await stranger.getByRole("heading", { name: "Who is at this tablet?" }).waitFor();

@@ -1,9 +1,11 @@
 /** Beside a step: that it was done, who answers for it, and what is missing. */
 import { Button } from "@mantine/core";
+import { useState } from "react";
 import { useJobState, useWriteEntry } from "../../server/hooks.js";
 import { useQueue } from "../../server/queue/use-queue.js";
 import { useSession } from "../../server/session.js";
 import type { StepState } from "../../server/types.js";
+import { AskWhy } from "./AskWhy.js";
 import { TakePhoto } from "./TakePhoto.js";
 
 /** @param step as the history calls it, e.g. `recipe/01` */
@@ -12,6 +14,7 @@ export function StepSigns({ step, title }: { step: string; title: string }) {
 	const guest = useSession().data?.who.role === "guest";
 	const { waiting } = useQueue();
 	const entry = useWriteEntry();
+	const [more, setMore] = useState(false);
 	const own = state?.steps.find((one) => one.step === step);
 	const clash = state?.clashes.find((one) => one.step === step && one.settled === "");
 	const unsent = waiting.filter(({ entry: one }) => "step" in one.body && one.body.step === step);
@@ -47,10 +50,24 @@ export function StepSigns({ step, title }: { step: string; title: string }) {
 					>
 						Sign
 					</Button>
-					<TakePhoto
-						title={title}
-						onPicture={(picture) => entry.write({ kind: "photo", body: { photo: "", step } }, picture)}
-					/>
+					{more ? (
+						<>
+							<AskWhy
+								button="Hold"
+								label={`Hold: ${title}`}
+								question="Why must it wait?"
+								onReason={(text) => entry.write({ kind: "hold", body: { step, text } })}
+							/>
+							<TakePhoto
+								title={title}
+								onPicture={(picture) => entry.write({ kind: "photo", body: { photo: "", step } }, picture)}
+							/>
+						</>
+					) : (
+						<Button variant="default" aria-label={`More: ${title}`} onClick={() => setMore(true)}>
+							More
+						</Button>
+					)}
 				</span>
 			)}
 		</div>
