@@ -15,6 +15,7 @@ import {
 	workBatches,
 } from "@loomwright/engine";
 import { refactor, solve } from "@loomwright/linalg";
+import { startUp } from "../../packages/engine/src/circuit/operating.js";
 import { loomOf } from "../circuit/looms.js";
 import { seeded } from "../linalg/network-generator.js";
 
@@ -32,7 +33,7 @@ const REFACTORED = 100;
 /** Solves anew, each with its start-up, timed and compared for at most so many seconds. */
 const COMPARE_SECONDS = 45;
 const SEED = 3;
-/** Volts and ohms below which a difference is judged against these: a workshop meter's last digit is larger. */
+/** Volts and ohms against which a difference is judged where the reading is smaller. */
 const LEAST = { volts: 0.01, ohms: 0.01 };
 
 export interface FaultsRun {
@@ -46,8 +47,10 @@ export interface FaultsRun {
 	readonly seconds: number;
 	/** Of one refactor and one solve by the same solver, without low rank. */
 	readonly refactorAndSolve: number;
-	/** Of one way solved anew with its start-up from rest: a refactor and solve for every round. */
+	/** Of one way solved anew with its start-up from rest, a factor and solve for every round. */
 	readonly anew: number;
+	/** Rounds of such a start-up, on average. */
+	readonly rounds: number;
 	/** Most memory of the process, in bytes. */
 	readonly peakBytes: number;
 	/** Ways in a condition of which every reading was compared with a solve anew. */
@@ -163,13 +166,15 @@ function compare(
 	chosen: ReadonlyMap<string, readonly [condition: number, change: number]>,
 	found: ReadonlyMap<string, Float64Array | "unsettled">,
 ) {
-	let [compared, worst, openApart, unsettled, settleApart, seconds] = [0, 0, 0, 0, 0, 0];
+	let [compared, worst, openApart, unsettled, settleApart, seconds, rounds] = [0, 0, 0, 0, 0, 0, 0];
 	for (const [key, [condition, number]] of chosen) {
 		if (seconds > COMPARE_SECONDS) break;
 		const { when, dead, probes } = job.conditions[condition]!;
 		const began = performance.now();
-		const expected = anew(circuit, when, dead, job.changes[number]!, probes);
+		const start = anew(circuit, when, dead, job.changes[number]!, probes);
 		seconds += (performance.now() - began) / 1000;
+		rounds += start?.rounds ?? 0;
+		const expected = start?.values ?? "unsettled";
 		const values = found.get(key)!;
 		compared++;
 		if (values === "unsettled" || expected === "unsettled") {
@@ -185,7 +190,15 @@ function compare(
 				worst = Math.max(worst, Math.abs(own - value) / Math.max(Math.abs(value), least));
 		});
 	}
-	return { anew: seconds / compared, compared, worst, openApart, unsettled, settleApart };
+	return {
+		anew: seconds / compared,
+		rounds: rounds / (compared - unsettled),
+		compared,
+		worst,
+		openApart,
+		unsettled,
+		settleApart,
+	};
 }
 
 function anew(
@@ -194,12 +207,13 @@ function anew(
 	dead: boolean,
 	change: Change,
 	probes: readonly Probe[],
-): Float64Array | "unsettled" {
+): { values: Float64Array; rounds: number } | undefined {
 	try {
-		const point = operate(circuit, circuit.standing(when), { change, dead });
-		return Float64Array.from(probes, (probe) => probeValue(point, probe));
+		const points = startUp(circuit, circuit.standing(when), { change, dead });
+		const values = Float64Array.from(probes, (probe) => probeValue(points.at(-1)!, probe));
+		return { values, rounds: points.length };
 	} catch (error) {
-		if (error instanceof CircuitError) return "unsettled";
+		if (error instanceof CircuitError) return undefined;
 		throw error;
 	}
 }
