@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { readFolder } from "../folder/read-folder.js";
 import { type PlanAnswer, planAnswer, planSchema } from "./plan.js";
 
-const demo = (name: string) =>
+const demo = (name: string): Readonly<Record<string, string>> =>
 	readFolder(fileURLToPath(new URL(`../../../../demo/${name}/`, import.meta.url))).tables;
 const tables = demo("main");
 let asked: Promise<PlanAnswer> | undefined;
@@ -53,7 +53,7 @@ test("the pair of the data bus lies together", async () => {
 	expect(low!.text).toBe(high!.text.replace("BE-N.1", "BE-N.2").replace(/H$/, "L"));
 });
 
-const withTargets = (text: string) => ({ ...tables, "targets.csv": text });
+const withTargets = (text: string): Record<string, string> => ({ ...tables, "targets.csv": text });
 
 test("a circuit that cannot be made is named with why, and nothing is proposed", async () => {
 	const files = withTargets(
@@ -96,7 +96,7 @@ lamps,,,S-WRK.2,E-R.1,1
 
 test("contacts that no single wire joins cannot be parted", async () => {
 	const wanted = "target,want,from,to\nring,separate,BAT.+,BAT.-\nline,separate,E-L.1,E-R.1\n";
-	const files = { ...demo("small"), "targets.csv": wanted };
+	const files: Record<string, string> = { ...demo("small"), "targets.csv": wanted };
 	// The two lamps hang on one splice, each by a wire of its own: there is a cut. The battery's posts are not joined at all.
 	expect((await planAnswer(openCar(files), files)).possible).toBe(true);
 	const wires = `${files["wires.csv"]}W99,SP3,E-L.1,1,GYRD,500 mm,work lamps,rear\n`;
