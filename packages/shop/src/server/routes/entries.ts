@@ -1,4 +1,5 @@
 /** A job's history: read it, add to it, one entry at a time or what a tablet wrote while it was away. */
+import type { Car } from "@loomwright/engine";
 import { z } from "zod";
 import type { Entry, NewEntry } from "../../store/entry/append.js";
 import { kept, written } from "../../store/entry/kinds.js";
@@ -115,7 +116,7 @@ export const entryRoutes: Routes = (shop) => async (instance) => {
 		},
 		async ({ params, body, who }, reply) => {
 			const job = await jobOf(store, params.job);
-			const { entry, added } = await add(shop, job, who, body);
+			const { entry, added } = await add(shop, job, await carOf(shop, job), who, body);
 			return reply.code(added ? 201 : 200).send(entry);
 		},
 	);
@@ -151,15 +152,19 @@ export const entryRoutes: Routes = (shop) => async (instance) => {
 		async ({ params, body, who }) => {
 			const job = await jobOf(store, params.job);
 			const results = [];
-			for (const sent of body.entries) results.push(await outcome(shop, job, who, sent));
+			const car = await carOf(shop, job);
+			for (const sent of body.entries) results.push(await outcome(shop, job, car, who, sent));
 			return { results };
 		},
 	);
 };
 
-async function outcome(shop: Shop, job: JobRow, who: Who, sent: Sent & { id: string }) {
+const carOf = async ({ store, cars }: Shop, job: JobRow): Promise<Car> =>
+	cars.open(await store.tables(job.id));
+
+async function outcome(shop: Shop, job: JobRow, car: Car, who: Who, sent: Sent & { id: string }) {
 	try {
-		const { entry, added } = await add(shop, job, who, sent);
+		const { entry, added } = await add(shop, job, car, who, sent);
 		return {
 			id: sent.id,
 			outcome: added ? "added" : "there",
@@ -176,14 +181,19 @@ async function outcome(shop: Shop, job: JobRow, who: Who, sent: Sent & { id: str
 }
 
 /** @throws Problem when the person may not, BadInput when it names what the car has not, EntryClash */
-async function add(shop: Shop, job: JobRow, who: Who, sent: Sent): Promise<{ entry: Entry; added: boolean }> {
-	const { store, cars, live } = shop;
+async function add(
+	shop: Shop,
+	job: JobRow,
+	car: Car,
+	who: Who,
+	sent: Sent,
+): Promise<{ entry: Entry; added: boolean }> {
+	const { store, live } = shop;
 	if (who.role === "guest" || who.role === "nobody")
 		throw new Problem(403, "guests only look", "Ask the shop.");
 	const entry: NewEntry = { ...sent, ...writerOf(who, sent), id: sent.id ?? newId() };
 	const there = await store.entry(entry.id);
 	if (!there) {
-		const car = cars.open(await store.tables(job.id));
 		checkNames(car, sent);
 		await checkPhoto(shop, job, sent);
 		const standing = await standingOf({ store, car, job: job.id, who, seen: sent.seen }, sent);
