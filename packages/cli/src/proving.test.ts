@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseEvidence } from "@loomwright/engine";
-import { errorsSchema, type ProveAnswer, powerSchema, proveSchema } from "@loomwright/shop";
+import { errorsSchema, type ProveAnswer, powerSchema, proveSchema, readingSchema } from "@loomwright/shop";
 import { beforeAll, describe, expect, onTestFinished, test } from "vitest";
 import { SMALL_CAR, said } from "./terminal.test-helper.js";
 
@@ -113,6 +113,26 @@ describe("prove", () => {
 	test.each(["0", "-1", "some"])("--least-ohms %s: exit code 2", async (ohms) => {
 		const { code, err } = await said(["prove", SMALL_CAR, "--least-ohms", ohms]);
 		expect([code, err]).toEqual([2, expect.stringMatching(/Ohms above 0/)]);
+	});
+});
+
+describe("a condition said in place", () => {
+	const ask = (when: string) =>
+		said(["reading", SMALL_CAR, "K1.86", "CU.1", "--what", "ohms", "--when", when, "--json"]);
+
+	test("reads as the row of the sheet does", async () => {
+		const row = rows().find(({ question }) => question.from === "K1.86" && question.to === "CU.1")!;
+		const { code, out } = await ask(row.question.when);
+		const { value, low, high } = readingSchema.parse(JSON.parse(out));
+		expect(code).toBe(0);
+		expect([value, low, high].map((ohms) => ohms!.toFixed(9))).toEqual(
+			[row.value, row.low, row.high].map((ohms) => ohms!.toFixed(9)),
+		);
+	});
+
+	test("with a name or state that this car has not: exit code 2, and what is wrong", async () => {
+		const { code, err } = await ask("BAT=off; X-CU=ajar");
+		expect([code, err]).toEqual([2, expect.stringMatching(/'ajar' is no state of X-CU/)]);
 	});
 });
 

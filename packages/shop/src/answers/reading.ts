@@ -1,5 +1,5 @@
 /** What a meter would show. */
-import { type Car, type Question, takeReading, type Which } from "@loomwright/engine";
+import { type Car, type Loom, type Question, settingsOf, takeReading, type Which } from "@loomwright/engine";
 import { z } from "zod";
 import { BadInput } from "./errors.js";
 import { misfitSchema, misfitsOf, questionSchema, whichSchema } from "./question.js";
@@ -25,9 +25,7 @@ export type ReadingAnswer = z.infer<typeof readingSchema>;
  *   measured; CircuitError when the network does not settle
  */
 export function readingAnswer(car: Car, question: Question, which: Which): ReadingAnswer {
-	const known = [...car[which].conditions.keys()];
-	if (!known.includes(question.when))
-		throw new BadInput(`this car has no condition '${question.when}'`, `one of: ${known.join(", ")}`);
+	checkCondition(car[which], question.when);
 	const { what, from, to, when, value, low, high, unit, open, how, grounds } = takeReading(
 		car.circuit(which),
 		question,
@@ -42,4 +40,16 @@ export function readingAnswer(car: Car, question: Question, which: Which): Readi
 		grounds: grounds.map((ground) => ({ ...ground })),
 		misfits: misfitsOf(car, which),
 	};
+}
+
+/** @throws BadInput where a condition is neither listed nor said in place with names and states of this car */
+function checkCondition(loom: Loom, when: string): void {
+	try {
+		settingsOf(loom, when);
+	} catch (error) {
+		if (!(error instanceof RangeError)) throw error;
+		const problem = when.includes("=") ? error.message : `this car has no condition '${when}'`;
+		const known = [...loom.conditions.keys()].join(", ");
+		throw new BadInput(problem, `one of: ${known}; or said in place, such as BAT=off; X1=unmated`);
+	}
 }
