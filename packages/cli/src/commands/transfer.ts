@@ -18,7 +18,7 @@ export function transfer(terminal: Terminal, from: string, to: string, { json }:
 function transferText(terminal: Terminal, from: string, to: string, answer: TransferAnswer): string {
 	const { columns } = terminal;
 	const { counts, steps, left, differences } = answer;
-	const head = `The recipe of ${from} on ${to}: ${counts.applies} of ${steps.length} steps apply, ${counts.decide} need a decision, ${counts["not here"]} cannot be done. The cars differ in ${differences.length} places.`;
+	const head = `The recipe of ${from} on ${to}: ${counts.applies} of ${steps.length} steps apply, ${counts.decide} need a decision, ${counts["not here"]} cannot be done. The cars differ in ${differences.length} places; --json names them.`;
 	const block = (title: string, verdict: "decide" | "not here") => {
 		const listed = steps.filter((step) => step.verdict === verdict);
 		if (listed.length === 0) return [];

@@ -21,6 +21,7 @@ export function priceByHand(
 	const places = new Places(car.delivered, car.newParts, plan.places);
 	const { own, shared } = new Pricer(costs, places, car.delivered, car.newParts).price(car.recipe);
 	const price = [...shared.values()].reduce(plus, own);
-	const joints = [...shared.keys()].filter((key) => key.startsWith("joint ")).length;
+	const links = car.recipe.filter(({ kind }) => kind === "bridge").length;
+	const joints = [...shared.keys()].filter((key) => key.startsWith("joint ")).length + links;
 	return { price, minutes: costs.total(price), joints };
 }

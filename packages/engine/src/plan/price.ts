@@ -70,6 +70,9 @@ export class Pricer {
 			this.#newWire(step, this.#spotOf(step.from));
 			this.#end(step.from);
 			this.#end(step.to);
+			// Two wires in one terminal: as likely to fail as a joint.
+			if (kind === "bridge")
+				this.#add({ ...NOTHING, risk: this.#costs.joint(this.#spotOf(step.from).zone).risk });
 		} else if (kind === "tie to ground") {
 			if (step.from !== "") {
 				this.#newWire(step, this.#spotOf(step.from));

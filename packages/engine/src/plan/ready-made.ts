@@ -35,7 +35,7 @@ export function reused(
 	return [{ circuit: circuit.target, way: "reuse", text: "joined as delivered", ...rest }];
 }
 
-/** A link between two contacts of one housing, where one has a wire: its terminal takes the link as well. */
+/** A link between two contacts of one housing, where one has a wire: its terminal takes the link as well, which counts as a joint. */
 export function bridged(
 	at: Situation,
 	circuit: WantedCircuit,
@@ -46,6 +46,7 @@ export function bridged(
 	if (from.at !== "contact" || to.at !== "contact") return [];
 	const [a, b] = [from.contact, to.contact];
 	const housing = at.places.contact(a)?.connector;
+	if (circuit.mostJoints === 0) return [];
 	const wired = [a, b].map((id) => (at.nets.ofContact(id)?.wires.length ?? 0) > 0);
 	if (!housing || at.places.contact(b)?.connector !== housing || wired[0] === wired[1]) return [];
 	if (at.nets.isInLine(a) || isRestraint(at, a)) return [];
@@ -64,7 +65,7 @@ export function bridged(
 	};
 	const words = `link from ${a} to ${b} in the plug`;
 	const steps = [step("bridge", `${circuit.title || target}: ${words}`, link)];
-	const rest = { needs: [], bars: [], joints: 0, allNew: true, lies: pair === "" ? "" : "bridge" };
+	const rest = { needs: [], bars: [], joints: 1, allNew: true, lies: pair === "" ? "" : "bridge" };
 	const uses = [`cavity ${wired[0] ? b : a}`];
 	return [
 		{
