@@ -99,8 +99,8 @@ class Cases {
 			const [one, two] = [this.#noticed(), this.#noticed()];
 			const faults = [one.faults[0]!, two.faults[0]!];
 			const car = new SimulatedCar(this.finder, faults, this.random);
-			const seen = words(car);
-			if (faults[0] === faults[1] || seen === words(one) || seen === words(two)) continue;
+			const both = words(car);
+			if (faults[0] === faults[1] || both === words(one) || both === words(two)) continue;
 			k++;
 			const result = search(this.finder, car, car.seen());
 			const named = namedBy(result);
@@ -141,6 +141,6 @@ function namedBy({ found }: Search): string[] {
 }
 
 function words(car: SimulatedCar): string {
-	const { codes, functions, units } = car.seen();
+	const { codes, functions, units } = car.seen("", 0);
 	return JSON.stringify([codes, functions, units]);
 }

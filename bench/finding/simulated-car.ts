@@ -47,8 +47,11 @@ export class SimulatedCar {
 		if (this.faults.some(({ shakenBy }) => shakenBy === part)) this.#change = this.#thrown();
 	}
 
-	/** Every unit asked, every function tried. */
-	seen(reseated = ""): Occasion {
+	/**
+	 * Every unit asked, every function tried.
+	 * @param scatter 0: as if every part were as drawn in the tables
+	 */
+	seen(reseated = "", scatter = 1): Occasion {
 		const { watch } = this.#finder;
 		const { predictions, monitors, needs } = watch;
 		const pattern: Pattern = { weight: 1, change: this.#change };
@@ -57,7 +60,7 @@ export class SimulatedCar {
 		);
 		const value = (thing: number) => {
 			const number = predictions.number(thing, this.#change);
-			return number + predictions.deviation(thing) * this.#random.normal();
+			return number + scatter * predictions.deviation(thing) * this.#random.normal();
 		};
 		const codes = monitors.filter(({ monitor, thing }) => {
 			if (!units.includes(monitor.unit)) return false;

@@ -10,7 +10,7 @@ import { type Effects, effectsKey, gather } from "./effects/index.js";
 import { contradictions, explain } from "./explain.js";
 import { type Item, itemsOf, Watch } from "./items.js";
 import { rateSteps } from "./next-step.js";
-import { posterior, timesAsLikely } from "./posterior.js";
+import { FirstWeighed, posterior, timesAsLikely } from "./posterior.js";
 import type { Evidence, Explanation, Found, GroundLine, RankedFault } from "./types.js";
 import { variantsOf } from "./variants.js";
 import type { Weighed } from "./weighing.js";
@@ -37,6 +37,9 @@ const MOST_LEADING = 60;
 /** Share of belief in one group of faults that nothing offered tells apart, from which it may be looked at and mended. */
 const SETTLED = 0.95;
 
+/** A search whose readings tell less than this, in bits, is settled, though they are still offered. */
+const WORTH_IT = 0.05;
+
 const NOTHING_TOUCHED: Touched = {
 	contacts: new Map(),
 	wires: new Map(),
@@ -52,6 +55,8 @@ export class Finder {
 	readonly watch: Watch;
 	/** What the shop's own repairs make of the chances, with their counts. */
 	readonly rates: ShopRates;
+
+	readonly #first = new FirstWeighed();
 
 	/** @param plugsOff the evidence has plugs pulled: what touches a wire must stay with the wire */
 	constructor(car: Findable, of: Evidence["of"], plugsOff = false) {
@@ -114,7 +119,7 @@ export class Finder {
 		return {
 			faults,
 			sound: weighed.find((w) => w.fault === undefined)!.posterior,
-			settled: steps.length === 0 || shares[0]! > SETTLED,
+			settled: shares[0]! > SETTLED || steps.every(({ bits }) => bits < WORTH_IT),
 			bits: -shares.reduce((sum, p) => sum + p * Math.log2(p), 0),
 			next: steps[0],
 			others: steps.slice(1),
@@ -152,7 +157,7 @@ export class Finder {
 
 	#weigh(evidence: Evidence, refused: readonly Question[] = []) {
 		const { items, unknown } = itemsOf(this.watch, evidence);
-		const { weighed, pairs } = posterior(this.faults, items, evidence);
+		const { weighed, pairs } = posterior(this.faults, items, evidence, { memory: this.#first });
 		const leading = leadingOf(weighed);
 		const { circuit, reader } = this.watch;
 		const questions = candidates(circuit, leading, evidence, refused);

@@ -102,6 +102,13 @@ export class Watch {
 
 	/** What `effects` tells of: each monitor by its number, each function, each unit that has monitors. */
 	get rows(): readonly string[] {
+		this.#rows ??= this.#listed();
+		return this.#rows;
+	}
+
+	#rows: readonly string[] | undefined;
+
+	#listed(): string[] {
 		const units = new Set(this.monitors.map(({ monitor }) => monitor.unit));
 		return [
 			...this.monitors.map(({ monitor }, at) => `monitor ${at}: ${monitor.code}`),

@@ -39,11 +39,29 @@ const LET_GO = 1e-4;
  */
 const IN_FULL = 0.2;
 
+/** Every fault weighed by the items asked first, most promising first; of the last search. */
+export class FirstWeighed {
+	#key: string | undefined;
+	#weighed: readonly Weighing[] = [];
+
+	/** @param key words that tell the items from all others; undefined: not to be kept */
+	of(key: string | undefined, weigh: () => readonly Weighing[]): readonly Weighing[] {
+		if (key === undefined) return weigh();
+		if (key !== this.#key) {
+			this.#weighed = weigh();
+			this.#key = key;
+		}
+		return this.#weighed;
+	}
+}
+
 export interface PosteriorOptions {
 	/** Prior of the sound car, on the scale of the faults' priors. */
 	readonly soundPrior?: number;
 	/** Weigh two faults at once where one explains little (default). */
 	readonly pairs?: boolean;
+	/** What the first items said of these faults, kept from one question to the next of the same search. */
+	readonly memory?: FirstWeighed;
 }
 
 export interface Posterior {
@@ -68,6 +86,15 @@ function askedFirst(items: readonly Item[]): Item[] {
 }
 
 /**
+ * Words that tell what was asked first from all else; undefined where that is not to be kept: readings, whose words
+ * are rounded, and several occasions, for what comes and goes is judged by all items.
+ */
+function keyOf(early: readonly Item[], { occasions: [only, ...more] }: Evidence): string | undefined {
+	if (more.length > 0 || early.some(({ entry }) => entry.kind === "reading")) return undefined;
+	return [...(only?.units ?? []), "", ...early.map(({ text }) => text)].join("|");
+}
+
+/**
  * All hypotheses that explain something, most probable first; posteriors sum to 1. The sound car stands for every
  * fault that does not show in what was seen. Log likelihoods of items are at most 0 (densities of readings are taken
  * against the sharpest there is), so what is weighed so far is an upper bound, and hypotheses far below the best are
@@ -77,7 +104,7 @@ export function posterior(
 	faults: readonly Fault[],
 	items: readonly Item[],
 	evidence: Evidence,
-	{ soundPrior = SOUND, pairs: withPairs = true }: PosteriorOptions = {},
+	{ soundPrior = SOUND, pairs: withPairs = true, memory = new FirstWeighed() }: PosteriorOptions = {},
 ): Posterior {
 	const early = askedFirst(items);
 	const late = items.filter((item) => item.telling && !early.includes(item));
@@ -85,18 +112,22 @@ export function posterior(
 	const sound = beginWeighing(undefined, soundPrior, early, evidence);
 	const soundBy = evidence.occasions.map(() => 0);
 	if (soundBy.length > 1) for (const item of items) soundBy[item.occasion]! += itemLog(NO_FAULT, item);
-	let patterns = 0;
-	const explaining = faults.map((fault) => {
-		const first = patterns;
-		patterns += fault.patterns.length;
-		return beginWeighing(fault, fault.prior, early, evidence, first, soundBy);
+	const explaining = memory.of(keyOf(early, evidence), () => {
+		let patterns = 0;
+		return faults
+			.map((fault) => {
+				const first = patterns;
+				patterns += fault.patterns.length;
+				return beginWeighing(fault, fault.prior, early, evidence, first, soundBy);
+			})
+			.sort((x, y) => y.bound - x.bound);
 	});
-	explaining.sort((x, y) => y.bound - x.bound);
 	const telling = early.length + late.length > 0;
 	let soundTelling = Number.NEGATIVE_INFINITY;
 	const ends = new Map<Weighing, number>();
 	/** Weighs a hypothesis to the end; one that explains nothing of what tells stands with the sound car. */
-	const finish = (w: Weighing): number => {
+	const finish = (begun: Weighing): number => {
+		const w = begun === sound ? sound : { ...begun, logs: begun.logs.map((run) => [...run]) };
 		weighMore(w, late);
 		const told = total(w) - w.prior;
 		if (w === sound) soundTelling = told;

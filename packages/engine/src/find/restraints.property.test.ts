@@ -89,6 +89,6 @@ it("no reading and no reseating is offered there, nor anything predicted", () =>
 				for (const { question } of [...taken, ...notTaken, ...refutes]) clear(question);
 			}
 		}),
-		{ seed: 80, numRuns: 12 },
+		{ seed: 80, numRuns: 6 },
 	);
 });
