@@ -44,7 +44,9 @@ export function createEngine(): EngineMethods {
 			return { delivered, converted, misfits, recipe: tables.recipe };
 		},
 		changes: () => compareLooms(car().delivered, car().converted),
-		findings: (which) => runRules(car().circuit(which)),
+		// Some rules hold the converted loom against the delivered one.
+		findings: (which) =>
+			runRules(car().circuit(which), which === "converted" ? car().circuit("delivered") : undefined),
 		reading: (which, question) => takeReading(car().circuit(which), question),
 		wire: (which, wire, when) => wireState(car(), which, wire, when),
 		find: (evidence, refused) => finderOf(evidence.of).find(evidence, refused),
