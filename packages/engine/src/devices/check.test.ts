@@ -44,9 +44,11 @@ describe("parts.csv", () => {
 		]);
 	});
 
-	it("a setting of a kind that has none", () => {
+	it("a setting that its kind does not have", () => {
 		expect(faults(swap("parts.csv", "Plug of the control unit,", "Plug of the control unit,ohms=1"))).toEqual(
-			["parts.csv, row 10, column values: 'ohms' is not a setting of it. Wanted: one of: none here"],
+			[
+				"parts.csv, row 10, column values: 'ohms' is not a setting of it. Wanted: one of: least_mm2, most_mm2",
+			],
 		);
 	});
 
