@@ -1,6 +1,7 @@
 /** A step done on the wire beside: the change against the car that the recipe so changed makes. */
 import { describe, expect, it } from "vitest";
 import { Circuit } from "../../circuit/index.js";
+import type { Loom } from "../../loom/index.js";
 import { applyRecipe, loomAs } from "../../recipe/index.js";
 import { demoCar } from "../../test-support/demo.test-helper.js";
 import { ON, stepMisplaced } from "./step-misplaced.js";
@@ -13,7 +14,7 @@ const mistakes = [
 	["18", "wire", "W209a"],
 	["30", "from", "X-BD.22b"],
 ] as const;
-const looms = new Map(
+const looms = new Map<string, Loom>(
 	mistakes.map(([name, column, instead]) => {
 		const changed = recipe.map((step) => (step.step === name ? { ...step, [column]: instead } : step));
 		const { loom } = applyRecipe(delivered, changed, newParts);
