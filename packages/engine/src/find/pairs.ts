@@ -17,6 +17,8 @@ const EXPLAINS = 3;
 /** Single faults combined, for each telling item: the most probable that explain it. */
 const MOST_PER_ITEM = 12;
 const MOST_BY_PRIOR = 12;
+/** Faults looked through for them, the most probable first: what hands were on, mated contacts, parts, relays. */
+const MOST_SEARCHED = 2500;
 /** Leading patterns of each fault: all levels of an added resistance. */
 const PATTERNS = 3;
 
@@ -48,9 +50,10 @@ export function pairsWorthWeighing(
 	const candidates = new Set(likely);
 	// The best few for each item: a fault that explains what the leading ones do not must not be crowded out.
 	const unexplained = told.filter((item) => !early.includes(item) && !explains(leader, item));
+	const searched = byPrior.slice(0, MOST_SEARCHED);
 	for (const item of [...early, ...unexplained]) {
 		let taken = 0;
-		for (const w of byPrior) {
+		for (const w of searched) {
 			if (taken >= MOST_PER_ITEM || w.prior + priors[0]! < least) break;
 			if (!explains(w, item)) continue;
 			candidates.add(w);
