@@ -1,8 +1,9 @@
 /** Whether any volts or ohms against battery minus, in any way the car can stand, tell two changes of the network apart. */
-import type { Finder, NetworkChange, Question } from "@loomwright/engine";
+
 import { deadCondition } from "../../packages/engine/src/find/candidates.js";
 import { scaled, scaledDeviation } from "../../packages/engine/src/find/likelihood.js";
 import { batteryMinus } from "../../packages/engine/src/find/quantities.js";
+import type { Finder, NetworkChange, Question } from "../../packages/engine/src/index.js";
 
 /** Deviations from which two values are told apart, as in the engine's outcomes. */
 const APART = 4;

@@ -1,14 +1,14 @@
 /** Searches on the demo car, drawn from the priors and judged; one half of them in each of two processes. */
 import { fileURLToPath } from "node:url";
-import { type Fault, Finder, type NetworkChange, openCar } from "@loomwright/engine";
 import { readFolder } from "@loomwright/shop";
+import { type Fault, Finder, type NetworkChange, openCar } from "../../packages/engine/src/index.js";
 import { Alike } from "./alike.js";
 import { drawn, type Random, randomOf } from "./random.js";
 import { type Search, search } from "./search.js";
 import { SimulatedCar, shows } from "./simulated-car.js";
 
 /** Cases of both halves together. */
-export const CASES = { single: 1000, misread: 400, double: 300 } as const;
+export const CASES = { single: 1000, misread: 300, double: 300 } as const;
 /** Chance that a reading written down has nothing to do with the circuit, for the cases with misreadings. */
 export const MISREAD = 0.05;
 

@@ -2,7 +2,7 @@
  * One search as a technician goes through it: takes the readings that the finder suggests until it is settled, repeats
  * the entries that it says do not fit, reseats what it says to.
  */
-import type { Evidence, Finder, Found, Occasion } from "@loomwright/engine";
+import type { Evidence, Finder, Found, Occasion } from "../../packages/engine/src/index.js";
 import type { SimulatedCar } from "./simulated-car.js";
 
 /** Readings after which one gives up. */

@@ -4,8 +4,16 @@
  * Every number comes from the engine under the fault's change, scattered by the tolerance of the parts and by the
  * meter; the finder knows the spread of that scatter, not the draw.
  */
-import type { Fault, Finder, NetworkChange, Occasion, Question, TakenReading } from "@loomwright/engine";
+
 import { meterDeviation } from "../../packages/engine/src/find/quantities.js";
+import type {
+	Fault,
+	Finder,
+	NetworkChange,
+	Occasion,
+	Question,
+	TakenReading,
+} from "../../packages/engine/src/index.js";
 import { drawn, type Random } from "./random.js";
 
 type Pattern = Fault["patterns"][number];
