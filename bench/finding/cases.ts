@@ -25,6 +25,8 @@ export interface Sums {
 }
 
 export interface Half {
+	/** Faults of one pattern that come to the very same network at every contact, in groups of two and more. */
+	readonly same: { readonly faults: number; readonly groups: number };
 	/** Share of the priors' sum that shows in some code or function. */
 	readonly showing: number;
 	readonly single: Sums;
@@ -45,7 +47,19 @@ export function half(seed: number, of: { readonly [Sort in keyof typeof CASES]: 
 	const cases = new Cases(finder, random);
 	const single = cases.singles(of.single / 2, 0);
 	const misread = cases.singles(of.misread / 2, MISREAD);
-	return { single, misread, ...cases.doubles(of.double / 2), showing: cases.showing() };
+	return { single, misread, ...cases.doubles(of.double / 2), showing: cases.showing(), same: same(finder) };
+}
+
+function same({ faults, watch }: Finder): Half["same"] {
+	const counts = new Map<NetworkChange, number>();
+	for (const { patterns } of faults) {
+		const [only, ...more] = patterns;
+		if (only === undefined || more.length > 0) continue;
+		const change = watch.reader.stands(only.change);
+		counts.set(change, (counts.get(change) ?? 0) + 1);
+	}
+	const groups = [...counts.values()].filter((count) => count > 1);
+	return { faults: groups.reduce((sum, count) => sum + count, 0), groups: groups.length };
 }
 
 class Cases {

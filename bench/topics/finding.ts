@@ -84,6 +84,8 @@ function* searches(first: Half, second: Half): Generator<Figure> {
 		value: 50 * total((half) => half.showing),
 		unit: "%",
 	};
+	yield { figure: "faults that no reading tells from another", value: first.same.faults, unit: "faults" };
+	yield { figure: "in groups, each counted as one", value: first.same.groups, unit: "groups" };
 	yield {
 		figure: `${CASES.single} single faults: right one first`,
 		value: 100 * share(single, "right"),
@@ -111,7 +113,7 @@ function* searches(first: Half, second: Half): Generator<Figure> {
 	};
 	yield { figure: "readings taken, mean", value: share(misread, "readings"), unit: "readings" };
 	yield {
-		figure: `${CASES.double} double faults: both first`,
+		figure: `${CASES.double} double faults, neither hiding the other: both first`,
 		value: 100 * share(double, "right"),
 		unit: "%",
 		goal: { atLeast: 70 },
