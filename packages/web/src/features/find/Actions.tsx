@@ -12,7 +12,10 @@ export function Actions({ found, shown }: { found: Found; shown: Case }) {
 		<section className="card stack" aria-label="Worth reseating">
 			<h2>Or take off and put back</h2>
 			<p className="soft">
-				Read the codes and look again afterwards: a change tells where the bad contact is.
+				{shown.proving === "battery off"
+					? "Read the rows that were not right once more afterwards"
+					: "Read the codes and look again afterwards"}
+				: a change tells where the bad contact is.
 			</p>
 			<ul className="row-list">
 				{found.actions.slice(0, SHOWN).map(({ part, text, because, place, minutes }) => (
