@@ -22,7 +22,7 @@ import { Refactored } from "./refactored.js";
 import { Rows } from "./rows.js";
 import type { Shelf } from "./shelf.js";
 import { type Shift, shifted } from "./shift.js";
-import { solveSmall } from "./small.js";
+import { solveSmall, TRUSTED_PIVOT } from "./small.js";
 import { capacitance, NO_NUMBERS, type Numbers, Solution } from "./solution.js";
 import { TETHER } from "./solver.js";
 import { hold, type Term, termsOf } from "./term.js";
@@ -30,6 +30,8 @@ import { Watches } from "./watches.js";
 
 /** Most conductors changed at once before a full solve is the cheaper way (bench topic `circuit`). */
 const MOST_TERMS = 100;
+/** Volts by which a difference may be off: 1e-8 of 5 mV. */
+const EXACT = 5e-11;
 /** One point in the network, or two. */
 type Pair = readonly [number, number];
 
@@ -178,9 +180,17 @@ export class Stage {
 	/** c of a single conductor. */
 	#one(term: Term, s: number): Numbers | undefined {
 		const pivot = 1 + term.dg * s;
-		if (!(Math.abs(pivot) > this.trusted)) return undefined;
 		const u = across(this.point.volts, term) + s * term.dh;
+		if (!(Math.abs(pivot) > this.trusted || this.#isExact(term, Math.abs(pivot), u))) return undefined;
 		return [term.dh - (term.dg * u) / pivot];
+	}
+
+	/** True where the volts across a conductor come out right although its pivot is small: little lies there to be off. */
+	#isExact({ a, b }: Term, pivot: number, u: number): boolean {
+		if (this.dead || !(pivot > TRUSTED_PIVOT)) return false;
+		const { volts } = this.point;
+		const size = Math.abs(voltsAt(volts, a)) + Math.abs(voltsAt(volts, b)) + Math.abs(u) / pivot;
+		return (Number.EPSILON * size) / pivot < EXACT;
 	}
 
 	#several(terms: readonly Term[], s: Numbers): Numbers | undefined {
