@@ -51,7 +51,9 @@ export class Tablet {
 				signal: this.#stop.signal,
 			});
 			if (!response.ok || !response.body) throw new Error(`live: status ${response.status}`);
-			for await (const _piece of response.body) void this.#hear();
+			const news = `"job":"${this.job}"`;
+			for await (const piece of response.body.pipeThrough(new TextDecoderStream()))
+				if (piece.includes(news)) void this.#hear();
 		} catch (error) {
 			if (!this.#stop.signal.aborted) throw error;
 		}

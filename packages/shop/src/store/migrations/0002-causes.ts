@@ -20,6 +20,8 @@ export const causes: Migration = {
 		await whole("seen", 0);
 		// Entries from before are covered by their hash in the first form.
 		await whole("form", 1);
+		// Holds, sign-offs and the like are asked for by kind, of one job or of all.
+		await db.schema.createIndex("entry_kind").on("entry").columns(["kind", "job", "place"]).execute();
 		await text("job", "chain");
 		await sql`update job set chain = id`.execute(db);
 	},
