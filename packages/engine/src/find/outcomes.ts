@@ -37,27 +37,36 @@ export function outcomesOf(
 	values: Float64Array,
 	into: Uint8Array = new Uint8Array(values.length),
 ): { count: number; outcomes: Uint8Array } {
-	const order = new Uint32Array(values.length);
-	let numbers = 0;
-	for (let e = 0; e < values.length; e++) if (!Number.isNaN(values[e])) order[numbers++] = e;
-	const rising = order.subarray(0, numbers).sort((x, y) => values[x]! - values[y]!);
+	const numbers = values.filter((value) => !Number.isNaN(value)).sort();
 	const volts = what === "volts" || what === "drop";
-	let outcome = -1;
+	/** Least value of each outcome. */
+	const starts: number[] = [];
 	let last = Number.NEGATIVE_INFINITY;
 	let nought = -1;
-	for (let k = 0; k < numbers; k++) {
-		const value = values[rising[k]!]!;
+	for (const value of numbers) {
 		const at = scaled(what, value);
-		if (at - last >= APART * scaledDeviation(what, value, deviation) || outcome < 0)
-			outcome = Math.min(outcome + 1, MOST_OUTCOMES - 1);
-		if (volts && nought < 0 && Math.abs(value) < NOUGHT_VOLTS) nought = outcome;
-		into[rising[k]!] = outcome;
+		const apart = starts.length === 0 || at - last >= APART * scaledDeviation(what, value, deviation);
+		if (apart && starts.length < MOST_OUTCOMES - 1) starts.push(value);
+		if (volts && nought < 0 && Math.abs(value) < NOUGHT_VOLTS) nought = starts.length - 1;
 		last = at;
 	}
-	if (numbers === values.length) return { count: outcome + 1, outcomes: into };
-	const open = nought >= 0 ? nought : outcome + 1;
-	for (let e = 0; e < values.length; e++) if (Number.isNaN(values[e])) into[e] = open;
-	return { count: Math.max(outcome, open) + 1, outcomes: into };
+	const open = nought >= 0 ? nought : starts.length;
+	for (let e = 0; e < values.length; e++)
+		into[e] = Number.isNaN(values[e]) ? open : lastFrom(starts, values[e]!);
+	const count = numbers.length === values.length ? starts.length : Math.max(starts.length, open + 1);
+	return { count, outcomes: into };
+}
+
+/** Number of the last start that is not above a value. */
+function lastFrom(starts: readonly number[], value: number): number {
+	let low = 0;
+	let high = starts.length;
+	while (high - low > 1) {
+		const middle = (low + high) >> 1;
+		if (starts[middle]! <= value) low = middle;
+		else high = middle;
+	}
+	return low;
 }
 
 /** p log2 p, 0 at 0. */
@@ -82,10 +91,17 @@ export function bitsOf(
 	let single = 0;
 	let rest = 0;
 	if (first.length === weights.length + 1) {
-		for (let e = 0; e < weights.length; e++) {
-			const weight = weights[e]!;
-			sums[outcomes[e]!]! += weight;
-			single += weight;
+		// Two sets of sums by turns: additions to one outcome need not wait for each other.
+		own.fill(0, 0, count);
+		const even = weights.length & ~1;
+		for (let e = 0; e < even; e += 2) {
+			sums[outcomes[e]!]! += weights[e]!;
+			own[outcomes[e + 1]!]! += weights[e + 1]!;
+		}
+		if (even < weights.length) sums[outcomes[even]!]! += weights[even]!;
+		for (let o = 0; o < count; o++) {
+			sums[o]! += own[o]!;
+			single += sums[o]!;
 		}
 	} else
 		for (let h = 0; h + 1 < first.length; h++) {
