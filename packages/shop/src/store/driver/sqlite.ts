@@ -11,9 +11,11 @@ import {
 	type DatabaseConnection,
 	Kysely,
 	SqliteAdapter,
+	type SqliteDatabase,
 	SqliteDialect,
 	type SqliteDialectConfig,
 	SqliteDriver,
+	type SqliteStatement,
 	type TransactionSettings,
 } from "kysely";
 import { StoreError } from "../error.js";
@@ -58,6 +60,26 @@ class WriteFirstDialect extends SqliteDialect {
 	}
 }
 
+/** Statements kept; the queries of this program are far fewer. */
+const MOST_KEPT = 300;
+
+/** The database with each statement prepared once: preparing one takes longer than most take to run. */
+function preparedOnce(database: Database.Database): SqliteDatabase {
+	const kept = new Map<string, SqliteStatement>();
+	return {
+		close: () => void database.close(),
+		prepare(sql) {
+			let statement = kept.get(sql);
+			if (statement === undefined) {
+				if (kept.size >= MOST_KEPT) kept.clear();
+				statement = database.prepare(sql) as unknown as SqliteStatement;
+				kept.set(sql, statement);
+			}
+			return statement;
+		},
+	};
+}
+
 /**
  * Opens the database file, making it and its folder when missing.
  * @throws StoreError when the folder or file cannot be written or is no database
@@ -70,7 +92,7 @@ export function openSqlite(file: string, { busyMs = BUSY_MS, pages }: Limits): K
 		database.pragma("synchronous = FULL");
 		database.pragma("foreign_keys = ON");
 		if (pages !== undefined) database.pragma(`max_page_count = ${pages}`);
-		return new Kysely<Schema>({ dialect: new WriteFirstDialect({ database }) });
+		return new Kysely<Schema>({ dialect: new WriteFirstDialect({ database: preparedOnce(database) }) });
 	} catch (error) {
 		throw new StoreError(
 			`${file} cannot be opened as the shop's database: ${(error as Error).message}`,
