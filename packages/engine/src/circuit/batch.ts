@@ -19,7 +19,7 @@ import { Stage } from "./stage.js";
 const MORE_ROUNDS = 6;
 /** Automata that must have moved for a second set of rows to be worth its memory. */
 const MOVED = 8;
-/** Smallest pivot behind a value that is shown: some millivolts beside 12 V keep six digits. */
+/** Smallest pivot behind a value that is shown: 10 mV beside 12 V keep eight digits. */
 const SHOWN_PIVOT = 5e-5;
 
 /** Nothing moved; a correction; a few columns of the factor computed again; everything solved anew. */
@@ -71,6 +71,7 @@ export class Batch {
 	readonly values: Float64Array;
 	readonly #kept: Kept;
 	readonly #probes: readonly Probe[];
+	readonly #pivot: number;
 	readonly #pairs: readonly (readonly [number, number])[];
 	readonly #last: Stage;
 	/** The same pairs with all automata at rest; made when first needed. */
@@ -85,8 +86,10 @@ export class Batch {
 		readonly pairs: readonly number[];
 	}[];
 
-	constructor(kept: Kept, probes: readonly Probe[]) {
+	/** @param pivot smallest pivot behind a value; {@link TRUSTED_PIVOT} does where a microvolt beside 12 V is nothing */
+	constructor(kept: Kept, probes: readonly Probe[], pivot = SHOWN_PIVOT) {
 		this.#kept = kept;
+		this.#pivot = pivot;
 		this.#probes = probes;
 		this.values = Float64Array.from(probes, (probe) => probeValue(kept.settled, probe));
 		const pairs: [number, number][] = [];
@@ -113,7 +116,7 @@ export class Batch {
 		);
 		const metered = probes.flatMap((p) => (p.kind === "ohms" ? [p.a, p.b] : []));
 		this.#pairs = pairs;
-		this.#last = new Stage(kept.settled, pairs, kept.dead, metered, undefined, SHOWN_PIVOT, kept.shelf);
+		this.#last = new Stage(kept.settled, pairs, kept.dead, metered, undefined, pivot, kept.shelf);
 	}
 
 	/**
@@ -182,7 +185,7 @@ export class Batch {
 				false,
 				[],
 				rest.follows,
-				SHOWN_PIVOT,
+				this.#pivot,
 				this.#kept.shelf,
 			);
 			stage = this.#rest;

@@ -25,3 +25,4 @@ export {
 export { resistanceMatrix } from "./resistance.js";
 export { conditionOf, settingsOf } from "./settings.js";
 export { Shelf } from "./shelf.js";
+export { TRUSTED_PIVOT } from "./small.js";

@@ -1,5 +1,12 @@
 /** Predicted numbers under any change, by one batch per condition, found when asked for and remembered. */
-import { Batch, type Change, type Circuit, CircuitError, type Probe } from "../circuit/index.js";
+import {
+	Batch,
+	type Change,
+	type Circuit,
+	CircuitError,
+	type Probe,
+	TRUSTED_PIVOT,
+} from "../circuit/index.js";
 import { type Seen, SoundCar } from "./quantities.js";
 
 /** What one condition shows under a change. */
@@ -144,7 +151,7 @@ export class Predictions {
 	}
 
 	#find(group: Group, change: Change): Shown {
-		group.batch ??= new Batch(this.sound.kept(group.seen.when, group.seen.dead), group.probes);
+		group.batch ??= new Batch(this.sound.kept(group.seen.when, group.seen.dead), group.probes, TRUSTED_PIVOT);
 		const numbers = new Float64Array(group.size);
 		try {
 			const { values, states } = group.batch.evaluate(change);
