@@ -31,25 +31,27 @@ export interface Pair {
 /**
  * @param singles weighed by the telling items `early`, most promising first
  * @param told all telling items
- * @param leader the best hypothesis so far
- * @param best log of its prior times likelihood
+ * @param leaders the best hypotheses so far, best first: what they leave unexplained is looked for
+ * @param best log of the first's prior times likelihood
  */
 export function pairsWorthWeighing(
 	singles: readonly Weighing[],
 	early: readonly Item[],
 	told: readonly Item[],
-	leader: Weighing,
+	leaders: readonly Weighing[],
 	best: number,
 ): Pair[] {
 	const byPrior = [...singles].sort((x, y) => y.prior - x.prior);
 	const priors = byPrior.map((w) => w.prior);
 	const least = best + Math.log(ODDS);
-	if (priors.length < 2 || priors[0]! + priors[1]! < least || early.length === 0) return [];
+	if (priors.length < 2 || leaders.length === 0 || priors[0]! + priors[1]! < least || early.length === 0)
+		return [];
 	// The most probable whatever they explain: two may do together what neither does alone (two grounds side by side).
 	const likely = new Set<Weighing>(byPrior.slice(0, MOST_BY_PRIOR));
-	const candidates = new Set(likely);
+	const leading = leaders.slice(0, MOST_PER_ITEM).map(({ fault }) => fault);
+	const candidates = new Set([...likely, ...singles.filter((w) => leading.includes(w.fault))]);
 	// The best few for each item: a fault that explains what the leading ones do not must not be crowded out.
-	const unexplained = told.filter((item) => !early.includes(item) && !explains(leader, item));
+	const unexplained = told.filter((item) => !early.includes(item) && !explains(leaders[0]!, item));
 	const searched = byPrior.slice(0, MOST_SEARCHED);
 	for (const item of [...early, ...unexplained]) {
 		let taken = 0;
@@ -61,7 +63,7 @@ export function pairsWorthWeighing(
 		}
 	}
 	const logs = new Map([...candidates].map((w) => [w, told.map((item) => itemLog(w, item))]));
-	const patterns = new Map([...candidates].map((w) => [w, leading(w, told)]));
+	const patterns = new Map([...candidates].map((w) => [w, leadingPatterns(w, told)]));
 	const pairs: Pair[] = [];
 	[...candidates].forEach((one, k, all) => {
 		for (const two of all.slice(k + 1)) {
@@ -118,7 +120,7 @@ function pairOf(f: Fault, g: Fault, ofF: readonly Pattern[], ofG: readonly Patte
  * The patterns that explain best some one of the telling items, with the weights they have: what is left out counts
  * as explaining nothing.
  */
-function leading({ fault, first }: Weighing, told: readonly Item[]): readonly Pattern[] {
+function leadingPatterns({ fault, first }: Weighing, told: readonly Item[]): readonly Pattern[] {
 	const { patterns } = fault!;
 	if (patterns.length <= PATTERNS) return patterns;
 	const logs = patterns.map((pattern, p) =>

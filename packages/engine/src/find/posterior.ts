@@ -152,7 +152,7 @@ export function posterior(
 	};
 	finishAll(explaining, FIRST);
 	const told = [...early, ...late];
-	const leader = () => [...ends].reduce((x, y) => (y[1] > x[1] ? y : x))[0];
+	const leaders = [...ends].sort((x, y) => y[1] - x[1]).map(([w]) => w);
 	const alone = new Map<Weighing, number>();
 	const toldAlone = (w: Weighing) => {
 		let by = alone.get(w);
@@ -163,7 +163,7 @@ export function posterior(
 		return by;
 	};
 	const pairs: { readonly w: Weighing; readonly end: number }[] = [];
-	for (const { fault, of } of withPairs ? pairsWorthWeighing(explaining, early, told, leader(), best) : []) {
+	for (const { fault, of } of withPairs ? pairsWorthWeighing(explaining, early, told, leaders, best) : []) {
 		const w = beginWeighing(fault, fault.prior, early, evidence);
 		if (w.bound < best + Math.log(LET_GO)) continue;
 		weighMore(w, late);
