@@ -58,7 +58,7 @@ export function buildNetwork(loom: Loom, settings: ReadonlyMap<string, string>, 
 	const placeOf = new Map<string, PartPlace>();
 	for (const joint of loom.joints.values()) if (only?.joints.has(joint.id) !== false) addMetal(joint, add);
 	for (const wire of loom.wires.values()) if (only?.wires.has(wire.id) !== false) addWire(loom, wire, add);
-	const contactsOf = contactsByPart(loom);
+	const contactsOf = only?.parts.size === 0 ? NONE : contactsByPart(loom, only?.parts);
 	for (const part of loom.parts.values()) {
 		if (only?.parts.has(part.id) === false) continue;
 		const [branch, automaton] = [branches.length, automata.length];
@@ -68,10 +68,13 @@ export function buildNetwork(loom: Loom, settings: ReadonlyMap<string, string>, 
 	return { branches, automata, placeOf };
 }
 
-/** Contacts of each part in table order. */
-export function contactsByPart(loom: Loom): Map<string, Contact[]> {
+const NONE: ReadonlyMap<string, readonly Contact[]> = new Map();
+
+/** Contacts of each part, or of those asked about, in table order. */
+export function contactsByPart(loom: Loom, asked?: ReadonlySet<string>): Map<string, Contact[]> {
 	const byPart = new Map<string, Contact[]>();
 	for (const contact of loom.contacts.values()) {
+		if (asked?.has(contact.part) === false) continue;
 		const list = byPart.get(contact.part);
 		if (list) list.push(contact);
 		else byPart.set(contact.part, [contact]);

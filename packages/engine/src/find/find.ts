@@ -27,8 +27,10 @@ export interface Findable {
 	readonly doneBy?: ReadonlyMap<string, string>;
 }
 
-/** Faults shown, at most, and those with their grounds. */
+/** Faults shown, at most. */
 const MOST_SHOWN = 30;
+/** Posterior from which on a fault's grounds are told with it; those of others when asked about (`explain`). */
+const TOLD = 1e-3;
 /** Of these, the leading ones are compared with each other for being alike. */
 const MOST_COMPARED = 8;
 /** Hypotheses that a next reading is to tell apart: this share of all belief, and at most so many. */
@@ -195,7 +197,7 @@ function ranked(
 	watch: Watch,
 ): RankedFault {
 	const fault = w.fault!;
-	const grounds = timesAsLikely(w, items)
+	const grounds = (w.posterior < TOLD ? [] : timesAsLikely(w, items))
 		.filter(({ times }) => times > 1.05 || times < 0.95)
 		.sort((x, y) => Math.abs(Math.log(y.times)) - Math.abs(Math.log(x.times)))
 		.slice(0, 8)

@@ -9,33 +9,25 @@ import {
 	wiresAtContact,
 	wiresInBundle,
 } from "../loom/index.js";
-import { applyRecipe, leftOut, loomAs } from "../recipe/index.js";
+import { doneOtherwise, loomAs } from "../recipe/index.js";
 
 /** By the step's name; where it was done on another wire, by its name, `@` and the wire. */
-export function variantsOf(tables: LoomTables): Map<string, Loom> {
-	// A bare end conducts nothing: leaving it bare changes nothing that is measured.
-	const conducts = ({ kind }: { readonly kind: string }) => kind !== "isolate and stow";
-	const looms = leftOut(tables.delivered, tables.recipe, tables.newParts, conducts);
-	return new Map([...looms, ...misplaced(tables)].map(([name, loom]) => [name, loomAs(loom, "converted")]));
-}
-
-/** Loom with one step done on the wire beside: cut, tapped, or its terminal moved in place of the right one. */
-function misplaced({ delivered, recipe, newParts }: LoomTables): [name: string, loom: Loom][] {
+export function variantsOf({ delivered, recipe, newParts }: LoomTables): Map<string, Loom> {
 	const worked = new Set(recipe.flatMap(({ wire, other }) => [wire, other]));
 	const beside = (id: string) => {
 		const wire = delivered.wires.get(id);
 		return wire && mostAlike(delivered, wire, worked)?.id;
 	};
-	return recipe.flatMap((step, k): [string, Loom][] => {
-		const [column, instead] = mistaken(delivered, step, beside);
-		if (instead === undefined) return [];
-		const changed: RecipeStep = { ...step, [column]: instead };
-		const steps = recipe.map((other, at) => (at === k ? changed : other));
-		const { loom, misfits } = applyRecipe(delivered, steps, newParts);
-		// Only where the step itself can be done there.
-		if (misfits.some(({ step: name }) => name === step.step)) return [];
-		return [[`${step.step}${STEP_ON}${instead}`, loom]];
+	const looms = doneOtherwise(delivered, recipe, newParts, (step) => {
+		const { step: name } = step;
+		// A bare end conducts nothing: leaving it bare changes nothing that is measured.
+		const forgotten = step.kind === "isolate and stow" ? [] : [{ name, step: undefined }];
+		// Cut, tapped, or its terminal moved in place of the right one.
+		const [column, wire] = mistaken(delivered, step, beside);
+		if (wire === undefined) return forgotten;
+		return [...forgotten, { name: `${name}${STEP_ON}${wire}`, step: { ...step, [column]: wire } }];
 	});
+	return new Map([...looms].map(([name, loom]) => [name, loomAs(loom, "converted")]));
 }
 
 /** The column of a step that is easily mistaken on the car, and what is taken for what it names. */

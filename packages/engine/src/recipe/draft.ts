@@ -12,15 +12,15 @@ const endId = (end: WireEnd): string | undefined =>
  * forgets it. `wiresAt` and `wiresOn` tell the state before the step.
  */
 export class Draft {
-	readonly parts: Overlay<Part>;
-	readonly contacts: Overlay<Contact>;
-	readonly wires: Overlay<Wire>;
-	readonly joints: Overlay<Joint>;
+	parts: Overlay<Part>;
+	contacts: Overlay<Contact>;
+	wires: Overlay<Wire>;
+	joints: Overlay<Joint>;
 	readonly makers: ReadonlyMap<string, string>;
 	readonly #base: Loom;
 	readonly #touches = new TouchLog();
 	/** Wires by place, built at the first question and kept up by `keep`. */
-	#byPlace: Map<string, Set<string>> | undefined;
+	#byPlace: Map<string, readonly string[]> | undefined;
 
 	/** @param makers of each name that a step of the recipe makes, that step: for telling what is wanted. */
 	constructor(base: Loom, makers: ReadonlyMap<string, string> = new Map()) {
@@ -32,10 +32,21 @@ export class Draft {
 		this.joints = new Overlay(base.joints);
 	}
 
+	/** Another that begins with what is kept here, as if nothing had been worked on yet. */
+	fork(): Draft {
+		const other = new Draft(this.#base, this.makers);
+		other.parts = this.parts.fork();
+		other.contacts = this.contacts.fork();
+		other.wires = this.wires.fork();
+		other.joints = this.joints.fork();
+		other.#byPlace = new Map(this.#places());
+		return other;
+	}
+
 	/** Wires that end at a contact, in the order of their names' first appearance there. */
 	wiresAt(contact: string): Wire[] {
 		const found = this.#places().get(`contact ${contact}`) ?? [];
-		return [...found].flatMap((id) => this.wires.get(id) ?? []);
+		return found.flatMap((id) => this.wires.get(id) ?? []);
 	}
 
 	/** Contacts of a part, in table order. Cost: O(contacts). */
@@ -154,7 +165,7 @@ export class Draft {
 		if (opened) this.#touches.touch("connectors", opened);
 	}
 
-	#places(): Map<string, Set<string>> {
+	#places(): Map<string, readonly string[]> {
 		if (this.#byPlace === undefined) {
 			this.#byPlace = new Map();
 			for (const wire of this.wires.kept().values()) this.#refile(this.#byPlace, undefined, wire);
@@ -162,14 +173,22 @@ export class Draft {
 		return this.#byPlace;
 	}
 
-	#refile(places: Map<string, Set<string>>, before: Wire | undefined, after: Wire | undefined): void {
-		for (const end of before ? [before.from, before.to] : [])
-			places.get(endId(end) ?? "")?.delete(before!.id);
+	/** Lists are replaced, not changed: forks share them. */
+	#refile(places: Map<string, readonly string[]>, before: Wire | undefined, after: Wire | undefined): void {
+		for (const end of before ? [before.from, before.to] : []) {
+			const place = endId(end);
+			const wires = place === undefined ? undefined : places.get(place);
+			if (wires?.includes(before!.id))
+				places.set(
+					place!,
+					wires.filter((id) => id !== before!.id),
+				);
+		}
 		for (const end of after ? [after.from, after.to] : []) {
 			const place = endId(end);
 			if (place === undefined) continue;
-			const wires = places.get(place) ?? new Set();
-			places.set(place, wires.add(after!.id));
+			const wires = places.get(place) ?? [];
+			if (!wires.includes(after!.id)) places.set(place, [...wires, after!.id]);
 		}
 	}
 }

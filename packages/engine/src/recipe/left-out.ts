@@ -1,30 +1,49 @@
-/** The loom after the recipe with one step forgotten, for every step in turn. */
+/** The loom after the recipe with one step forgotten or done otherwise, for every step in turn. */
 import type { Loom, NewParts, RecipeStep, RecipeTable } from "../loom/index.js";
 import { applyStep } from "./apply.js";
 import { Draft } from "./draft.js";
 
+/** What is done in place of one step. */
+export interface Instead {
+	/** What the loom that comes of it is called. */
+	readonly name: string;
+	/** Undefined: nothing, the step is forgotten. */
+	readonly step: RecipeStep | undefined;
+}
+
 /**
- * By step name, for the steps asked about. Steps that no longer fit without it are left out as well, as they would be on the car.
- * The steps before the forgotten one are done once for all: half the work of applying the recipe anew each time.
+ * By name. A step done otherwise that does not fit gives no loom; the steps after it that no longer fit are left out
+ * as well, as they would be on the car. The steps before it are done once for all: half the work of applying the
+ * recipe anew each time.
  */
+export function doneOtherwise(
+	loom: Loom,
+	recipe: RecipeTable,
+	newParts: NewParts,
+	instead: (step: RecipeStep) => readonly Instead[],
+): Map<string, Loom> {
+	const variants = new Map<string, Loom>();
+	const done = new Draft(loom);
+	recipe.forEach((step, k) => {
+		for (const { name, step: other } of instead(step)) {
+			const draft = done.fork();
+			if (other !== undefined && applyStep(draft, other, newParts).length > 0) continue;
+			for (const later of recipe.slice(k + 1)) applyStep(draft, later, newParts);
+			variants.set(name, draft.loom());
+		}
+		applyStep(done, step, newParts);
+	});
+	return variants;
+}
+
+/** By step name, for the steps asked about: the loom with that step forgotten. */
 export function leftOut(
 	loom: Loom,
 	recipe: RecipeTable,
 	newParts: NewParts,
 	asked: (step: RecipeStep) => boolean = () => true,
 ): Map<string, Loom> {
-	const variants = new Map<string, Loom>();
-	let done = loom;
-	recipe.forEach((step, k) => {
-		// A draft's loom must not be worked on any further, so each begins a draft of its own.
-		if (asked(step)) variants.set(step.step, worked(done, recipe.slice(k + 1), newParts));
-		done = worked(done, [step], newParts);
-	});
-	return variants;
-}
-
-function worked(loom: Loom, steps: RecipeTable, newParts: NewParts): Loom {
-	const draft = new Draft(loom);
-	for (const step of steps) applyStep(draft, step, newParts);
-	return draft.loom();
+	return doneOtherwise(loom, recipe, newParts, (step) =>
+		asked(step) ? [{ name: step.step, step: undefined }] : [],
+	);
 }

@@ -45,6 +45,12 @@ export class Overlay<T> {
 		this.#staged.clear();
 	}
 
+	/** Another that begins with the rows kept here; from now on neither sees what the other keeps. */
+	fork(): Overlay<T> {
+		this.#own = undefined;
+		return new Overlay(this.#kept);
+	}
+
 	/** Rows staged and not yet kept or dropped; `undefined` marks a row taken out. */
 	staged(): ReadonlyMap<string, T | undefined> {
 		return this.#staged;
