@@ -8,7 +8,7 @@ import { type Search, search } from "./search.js";
 import { SimulatedCar, shows } from "./simulated-car.js";
 
 /** Cases of both halves together. A double fault takes ten times as long as a single one: fewer of them. */
-export const CASES = { single: 1000, misread: 200, double: 60 } as const;
+export const CASES = { single: 1000, misread: 100, double: 40 } as const;
 /** Chance that a reading written down has nothing to do with the circuit, for the cases with misreadings. */
 export const MISREAD = 0.05;
 
