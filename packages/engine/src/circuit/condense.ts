@@ -115,7 +115,7 @@ export class Condensed implements Topology {
 	}
 
 	#interned(branches: readonly BranchChange[], added: readonly AddedBranch[]): Change {
-		const key = JSON.stringify([branches, added]);
+		const key = keyOf(branches, added);
 		let known = this.#changes.get(key);
 		if (known === undefined) {
 			known = { branches, added };
@@ -147,6 +147,19 @@ export class Condensed implements Topology {
 			);
 		return result.sort((x, y) => x.branch - y.branch);
 	}
+}
+
+/** The same for the same change; the commonest kinds in few letters. */
+function keyOf(branches: readonly BranchChange[], added: readonly AddedBranch[]): string {
+	const [one, two] = branches;
+	const [link, other] = added;
+	if (one !== undefined && two === undefined && link === undefined) {
+		if ("seriesOhms" in one) return `ohms ${one.branch} ${one.seriesOhms}`;
+		if (one.siemens === 0 && one.emf === undefined) return `open ${one.branch}`;
+	}
+	if (one === undefined && link !== undefined && other === undefined)
+		return `link ${link.a} ${link.b} ${link.siemens}`;
+	return JSON.stringify([branches, added]);
 }
 
 /** Full nodes that must be kept for a change to be said in runs. */

@@ -32,9 +32,13 @@ export class Draft {
 		this.joints = new Overlay(base.joints);
 	}
 
-	/** Another that begins with what is kept here, as if nothing had been worked on yet. */
+	/** Misfits are told to somebody: what would be right is worth looking for. */
+	told = true;
+
+	/** Another that begins with what is kept here, as if nothing had been worked on yet. Its misfits are not told. */
 	fork(): Draft {
 		const other = new Draft(this.#base, this.makers);
+		other.told = false;
 		other.parts = this.parts.fork();
 		other.contacts = this.contacts.fork();
 		other.wires = this.wires.fork();
