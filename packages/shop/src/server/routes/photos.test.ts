@@ -67,6 +67,8 @@ describe("photos", () => {
 		expect(await post(form(large))).toBe(413);
 		expect(await post("x", { "content-type": "application/json" })).toBe(400);
 		expect(await post("x", { "content-type": "image/png" })).toBe(415);
+		expect(await post("x", { "content-type": "multipart/form-data" })).toBe(400);
+		expect(await post("x", { "content-type": "multipart/form-data; boundary=" })).toBe(400);
 	});
 
 	test("an upload that breaks off leaves nothing, and the server goes on", async () => {

@@ -12,6 +12,16 @@ const PHOTO_LIMIT = 12 * MEBIBYTE;
 const tags = ["history"];
 const id = z.string().regex(/^[0-9a-f]{64}$/, "SHA-256, hexadecimal");
 
+/** What the form's reader throws by status is told as it is; without one it could make nothing of the form. */
+function unreadable(error: Error): never {
+	if ("statusCode" in error) throw error;
+	throw new Problem(
+		400,
+		"the form cannot be read",
+		"Send one file as multipart/form-data, its boundary named.",
+	);
+}
+
 export const photoRoutes: Routes =
 	({ store }) =>
 	async (instance) => {
@@ -36,7 +46,7 @@ export const photoRoutes: Routes =
 			},
 			async (request) => {
 				const job = await jobOf(store, request.params.job);
-				const part = request.isMultipart() ? await request.file() : undefined;
+				const part = request.isMultipart() ? await request.file().catch(unreadable) : undefined;
 				if (!part) throw new Problem(415, "no photo came", "Send one file as multipart/form-data.");
 				const bytes = await part.toBuffer();
 				// The reader cuts at the limit, and does not say so where the cut falls between two pieces.
