@@ -30,7 +30,7 @@ export interface Findable {
 /** Faults shown, at most. */
 const MOST_SHOWN = 30;
 /** Posterior from which on a fault's grounds are told with it; those of others when asked about (`explain`). */
-const TOLD = 1e-3;
+const TOLD = 1e-2;
 /** Of these, the leading ones are compared with each other for being alike. */
 const MOST_COMPARED = 8;
 /** Hypotheses that a next reading is to tell apart: this share of all belief, and at most so many. */
@@ -231,7 +231,8 @@ function alike(w: Weighed, groupOf: ReadonlyMap<Weighed, number>, watch: Watch):
 				const x = predictions.number(k, only!.change);
 				const y = predictions.number(k, theirs);
 				if (Number.isNaN(x) || Number.isNaN(y)) return Number.isNaN(x) === Number.isNaN(y);
-				return Math.abs(x - y) <= Math.max(0.5 * predictions.deviation(k), 1e-3);
+				const apart = Math.abs(x - y);
+				return apart <= 1e-3 || apart <= 0.5 * predictions.deviation(k);
 			});
 		})
 		.map(({ fault }) => fault!.id);

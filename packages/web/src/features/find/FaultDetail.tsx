@@ -27,7 +27,7 @@ export function FaultDetail({ fault, found, shown, alike, onChoose }: FaultDetai
 	return (
 		<div className="fault-detail stack">
 			{place && <p className="soft">{place}</p>}
-			<h3>Why it stands here</h3>
+			{grounds.length > 0 && <h3>Why it stands here</h3>}
 			<ul className="grounds">
 				{grounds.map(({ text, times }, k) => (
 					// biome-ignore lint/suspicious/noArrayIndexKey: the same may be seen on several occasions, in fixed order
