@@ -1,52 +1,6 @@
-/** The faults a loom can have. A new kind is one new file in kinds/ and one entry here. */
-
-import { forbiddenMend, forbiddenWork } from "../readings/index.js";
-import { bundleShort } from "./kinds/bundle-short.js";
-import { notLocked, notSeated } from "./kinds/common-cause.js";
-import { deviceDead, fuseBlown, unitDead, unitPinDead } from "./kinds/devices.js";
-import { groundShared } from "./kinds/ground-shared.js";
-import { addedResistance, open } from "./kinds/joints-open.js";
-import { bridged, swapped } from "./kinds/neighbours.js";
-import { shortToGround, shortToSupply } from "./kinds/shorts.js";
-import { stepLeftOut } from "./kinds/step-left-out.js";
-import { ON as STEP_ON, stepMisplaced } from "./kinds/step-misplaced.js";
-import { wrongCavity } from "./kinds/wrong-cavity.js";
-import { wrongRelay } from "./kinds/wrong-relay.js";
-import { wrongValue } from "./kinds/wrong-value.js";
-import type { Fault, FaultContext, FaultKind } from "./types.js";
-
-export const faultKinds: readonly FaultKind[] = [
-	open,
-	addedResistance,
-	shortToGround,
-	shortToSupply,
-	bridged,
-	swapped,
-	fuseBlown,
-	deviceDead,
-	unitPinDead,
-	unitDead,
-	notLocked,
-	notSeated,
-	stepLeftOut,
-	stepMisplaced,
-	wrongCavity,
-	wrongRelay,
-	wrongValue,
-	groundShared,
-	bundleShort,
-];
-
-/** Every fault of a loom, in the order of the kinds. On restraint and high-voltage circuits no mend is given. */
-export function faultSet(context: FaultContext): Fault[] {
-	return faultKinds
-		.flatMap((kind) => kind.list(context))
-		.map((fault) => {
-			const mark = forbiddenWork(context.loom, fault.path);
-			return mark ? { ...fault, mend: forbiddenMend(mark) } : fault;
-		});
-}
-
+/** The faults a loom can have, and how likely each is. */
+export { faultKinds, faultSet } from "./fault-set.js";
+export { type FaultyCar, faultsOf } from "./of-car.js";
 export {
 	type KindRate,
 	type PersonRate,
@@ -57,4 +11,3 @@ export {
 } from "./shop-rates.js";
 export type { Fault, FaultContext, FaultKind, Pattern } from "./types.js";
 export { contactWords, partWords, placeOf, wireWords } from "./words.js";
-export { STEP_ON };

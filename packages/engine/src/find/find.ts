@@ -1,9 +1,16 @@
 /** From evidence to ranked faults and the next reading. */
-import { Circuit, nodesNeeded, settingsOf } from "../circuit/index.js";
-import { type Fault, faultSet, type Repair, ratesFrom, type ShopRates, withRates } from "../faults/index.js";
-import type { Loom, LoomTables } from "../loom/index.js";
+import { nodesNeeded, settingsOf } from "../circuit/index.js";
+import {
+	type Fault,
+	type FaultyCar,
+	faultsOf,
+	type Repair,
+	ratesFrom,
+	type ShopRates,
+	withRates,
+} from "../faults/index.js";
+import type { Loom } from "../loom/index.js";
 import type { Question } from "../readings/index.js";
-import type { Touched } from "../recipe/index.js";
 import { rateActions } from "./actions.js";
 import { candidates } from "./candidates.js";
 import { type Effects, effectsKey, gather } from "./effects/index.js";
@@ -12,15 +19,10 @@ import { type Item, itemsOf, Watch } from "./items.js";
 import { rateSteps } from "./next-step.js";
 import { FirstWeighed, posterior, timesAsLikely } from "./posterior.js";
 import type { Evidence, Explanation, Found, GroundLine, RankedFault } from "./types.js";
-import { variantsOf } from "./variants.js";
 import type { Weighed } from "./weighing.js";
 
 /** What finding needs of an opened car. */
-export interface Findable {
-	readonly tables: LoomTables;
-	readonly delivered: Loom;
-	readonly converted: Loom;
-	readonly touched: Touched;
+export interface Findable extends FaultyCar {
 	/** The shop's own repairs, counted into the chances of the faults. */
 	readonly repairs?: readonly Repair[];
 	/** Who did each step of the recipe, by its name. */
@@ -42,15 +44,6 @@ const SETTLED = 0.95;
 /** A search whose readings tell less than this, in bits, is settled, though they are still offered. */
 const WORTH_IT = 0.05;
 
-const NOTHING_TOUCHED: Touched = {
-	contacts: new Map(),
-	wires: new Map(),
-	ends: new Map(),
-	joints: new Map(),
-	connectors: new Map(),
-	parts: new Map(),
-};
-
 /** A car made ready for finding: its faults listed, what each does to codes and functions remembered. */
 export class Finder {
 	readonly faults: readonly Fault[];
@@ -62,14 +55,7 @@ export class Finder {
 
 	/** @param plugsOff the evidence has plugs pulled: what touches a wire must stay with the wire */
 	constructor(car: Findable, of: Evidence["of"], plugsOff = false) {
-		const loom = of === "delivered" ? car.delivered : car.converted;
-		const variants = of === "delivered" ? new Map<string, Loom>() : variantsOf(car.tables);
-		const circuit = new Circuit(loom, variants);
-		const steps = new Map(
-			car.tables.recipe.map((s) => [s.step, { kind: s.kind, title: s.title, place: s.place }]),
-		);
-		const touched = of === "delivered" ? NOTHING_TOUCHED : car.touched;
-		const listed = faultSet({ circuit, loom, touched, steps, plugsOff });
+		const { circuit, faults: listed, touched } = faultsOf(car, of, plugsOff);
 		const { repairs = [], doneBy } = car;
 		this.rates = ratesFrom(listed, touched, repairs);
 		this.faults = withRates(listed, touched, this.rates, doneBy);

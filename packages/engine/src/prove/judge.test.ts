@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { operate, probeValue } from "../circuit/index.js";
+import { faultsOf } from "../faults/index.js";
 import { findFaults, parseEvidence } from "../find/index.js";
 import { demoCar } from "../test-support/demo.test-helper.js";
-import { faultsOf } from "./faults-of-car.js";
 import { judge, limitsText, type SheetEntry, toEvidence } from "./judge.js";
 import { proveSheet } from "./sheet.js";
 
@@ -46,7 +46,7 @@ describe("judging", () => {
 
 describe("on to finding", () => {
 	const all = (change: Parameters<typeof operate>[2]) => {
-		const { circuit } = faultsOf(car);
+		const { circuit } = faultsOf(car, "converted", true);
 		return rows.map(({ number: row, question }): SheetEntry => {
 			const point = operate(circuit, circuit.standing(question.when), { ...change, dead: true });
 			const [a, b] = [circuit.node(question.from)!, circuit.node(question.to)!];
@@ -65,7 +65,7 @@ describe("on to finding", () => {
 		expect(toEvidence(sheet, []).occasions).toEqual([]);
 	});
 
-	const { faults } = faultsOf(car);
+	const { faults } = faultsOf(car, "converted", true);
 	const kinds = ["open", "short to ground", "short to neighbour", "fuse blown", "device dead"];
 	const planted = kinds.map(
 		(kind) => faults.find((f) => f.kind === kind && rows.some((r) => r.catches.includes(f.id)))!,

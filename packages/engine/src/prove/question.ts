@@ -1,10 +1,9 @@
 /** Everything about a car that a sheet is chosen from: readings offered, faults, and which catches which. */
 import { type Change, type Circuit, Condensed, nodesNeeded } from "../circuit/index.js";
-import type { Fault } from "../faults/index.js";
+import { type Fault, faultsOf } from "../faults/index.js";
 import { pointOf } from "../readings/index.js";
 import { offer } from "./candidates.js";
 import { type Detection, detect } from "./detect.js";
-import { faultsOf } from "./faults-of-car.js";
 import { phasesOf } from "./phases.js";
 import { spared } from "./restraints.js";
 import type { Candidate, Phase, Provable, SheetOptions } from "./types.js";
@@ -30,7 +29,7 @@ export interface SheetQuestion extends Detection {
 }
 
 export function askCar(car: Provable, options: Required<SheetOptions>): SheetQuestion {
-	const { circuit, faults: all } = faultsOf(car);
+	const { circuit, faults: all } = faultsOf(car, "converted", true);
 	const faults = all.filter((fault) => fault.prior >= options.leastPrior);
 	const ways = waysOf(circuit, faults, options.leastOhms);
 	const known = phasesOf(circuit);

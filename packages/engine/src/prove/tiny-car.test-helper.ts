@@ -22,5 +22,5 @@ export function carOf(loom: Loom): Provable {
 	const newParts = { parts: new Map(), contacts: new Map(), joints: new Map() };
 	const tables: LoomTables = { delivered: loom, newParts, recipe: [], errors: [], locate: () => undefined };
 	const circuit = new Circuit(loom);
-	return { tables, converted: loom, touched: NOTHING, circuit: () => circuit };
+	return { tables, delivered: loom, converted: loom, touched: NOTHING, circuit: () => circuit };
 }

@@ -1,14 +1,10 @@
 /** The sheet of readings taken before power, as data. */
 import type { Circuit } from "../circuit/index.js";
-import type { Loom, LoomTables } from "../loom/index.js";
+import type { FaultyCar } from "../faults/index.js";
 import type { Question } from "../readings/index.js";
-import type { Touched } from "../recipe/index.js";
 
 /** What proving needs of an opened car. */
-export interface Provable {
-	readonly tables: LoomTables;
-	readonly converted: Loom;
-	readonly touched: Touched;
+export interface Provable extends FaultyCar {
 	circuit(which: "converted"): Circuit;
 }
 

@@ -4,7 +4,7 @@ export type { Change, ChangeKind } from "./compare/change.js";
 export { compareLooms } from "./compare/compare.js";
 export type { Joined, Reach } from "./compare/joined.js";
 export { naturalOrder } from "./compare/natural.js";
-export { doneOtherwise, leftOut } from "./left-out.js";
+export { doneOtherwise } from "./done-otherwise.js";
 export { loomAs, type Stage } from "./loom-as.js";
 export type { Misfit } from "./misfit.js";
 export type { Need, StepDefinition, StepKind } from "./step-definition.js";

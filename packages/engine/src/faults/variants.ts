@@ -1,5 +1,4 @@
 /** The converted loom as it would be with one step of the recipe forgotten, or done on the wire beside the right one. */
-import { STEP_ON } from "../faults/index.js";
 import {
 	cavityNeighbours,
 	type Loom,
@@ -10,6 +9,7 @@ import {
 	wiresInBundle,
 } from "../loom/index.js";
 import { doneOtherwise, loomAs } from "../recipe/index.js";
+import { ON as STEP_ON } from "./kinds/step-misplaced.js";
 
 /** By the step's name; where it was done on another wire, by its name, `@` and the wire. */
 export function variantsOf({ delivered, recipe, newParts }: LoomTables): Map<string, Loom> {

@@ -35,15 +35,3 @@ export function doneOtherwise(
 	});
 	return variants;
 }
-
-/** By step name, for the steps asked about: the loom with that step forgotten. */
-export function leftOut(
-	loom: Loom,
-	recipe: RecipeTable,
-	newParts: NewParts,
-	asked: (step: RecipeStep) => boolean = () => true,
-): Map<string, Loom> {
-	return doneOtherwise(loom, recipe, newParts, (step) =>
-		asked(step) ? [{ name: step.step, step: undefined }] : [],
-	);
-}
