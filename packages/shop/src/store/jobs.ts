@@ -8,6 +8,15 @@ import type { JobRow, Schema } from "./schema.js";
 /** File name to text. */
 export type Files = Readonly<Record<string, string>>;
 
+/** File name to text; null: the file goes. */
+export type FileChanges = Readonly<Record<string, string | null>>;
+
+/** The files after a change. */
+export function changedFiles(before: Files, changes: FileChanges): Files {
+	const after = Object.entries({ ...before, ...changes });
+	return Object.fromEntries(after.filter((file): file is [string, string] => file[1] !== null));
+}
+
 export interface NewJob {
 	readonly title: string;
 	/** Folder it was taken from, or empty. */
@@ -91,6 +100,17 @@ export async function putFiles(
 			.values({ job, name, text })
 			.onConflict((clash) => clash.columns(["job", "name"]).doUpdateSet({ text }))
 			.execute();
+}
+
+/** Takes files of a job away. */
+export async function dropFiles(
+	trx: Transaction<Schema>,
+	kind: "table_file",
+	job: string,
+	names: readonly string[],
+): Promise<void> {
+	if (names.length > 0)
+		await trx.deleteFrom(kind).where("job", "=", job).where("name", "in", names).execute();
 }
 
 /** Fingerprint of a file's text: SHA-256, hexadecimal; empty for no file. */

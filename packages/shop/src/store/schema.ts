@@ -118,6 +118,14 @@ export interface AttachmentRow {
 	readonly bytes: Uint8Array;
 }
 
+/** A table's text that was replaced. Rows are never changed or deleted; the database refuses it. */
+export interface TableTextRow {
+	readonly job: string;
+	/** Fingerprint of the text, as entries of the kind `tables` name it. */
+	readonly id: string;
+	readonly text: string;
+}
+
 export interface Schema {
 	job: JobRow;
 	table_file: TableFileRow;
@@ -128,4 +136,5 @@ export interface Schema {
 	guest_link: GuestLinkRow;
 	session: SessionRow;
 	attachment: AttachmentRow;
+	table_text: TableTextRow;
 }

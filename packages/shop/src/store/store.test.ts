@@ -111,6 +111,25 @@ onEveryDatabase((place) => {
 			expect(await store.entries(id)).toEqual([]);
 		});
 
+		test("a table goes; texts that were replaced are kept under their fingerprint, each once", async (context) => {
+			const { store } = await place.store(context);
+			const { id } = await store.addJob(someJob);
+			let count = 0;
+			const wires = (text: string | null) => {
+				count += 1;
+				return store.replaceTables(id, { "wires.csv": text }, { ...by, id: `e${count}` }, () => {});
+			};
+			await wires("wire,from\n");
+			await wires(null);
+			expect(Object.keys(await store.tables(id))).not.toContain("wires.csv");
+			await wires("wire\n");
+			const entry = await wires("wire,from\n");
+			const texts = await store.replacedTexts(id);
+			expect([...texts.values()].sort()).toEqual(["wire\n", "wire,from\n"]);
+			if (entry?.kind !== "tables") throw new Error("no entry of tables");
+			expect(texts.get(entry.body.files[0]!.before)).toBe("wire\n");
+		});
+
 		test("the same text again is no change", async (context) => {
 			const { store } = await place.store(context);
 			const { id } = await store.addJob(someJob);

@@ -17,6 +17,9 @@ import type { Kept } from "./entry/kinds.js";
 import { inWords, tookItFirst } from "./failure.js";
 import {
 	addJob,
+	changedFiles,
+	dropFiles,
+	type FileChanges,
 	type Files,
 	filesOf,
 	findJob,
@@ -28,6 +31,7 @@ import {
 } from "./jobs.js";
 import { migrate } from "./migrate.js";
 import type { JobRow, Schema } from "./schema.js";
+import { keepTexts, keptTexts } from "./table-texts.js";
 
 export interface StoreOptions extends Limits {
 	readonly now?: (() => Date) | undefined;
@@ -79,30 +83,48 @@ export class Store {
 	}
 
 	/**
-	 * Replaces tables of a job, all or none, and enters in its history which.
+	 * Replaces tables of a job, all or none, and enters in its history which. The texts that go are kept.
 	 * @param check is given all tables as they would be; what it throws leaves everything as it was
 	 */
 	replaceTables(
 		job: string,
-		files: Files,
+		changes: FileChanges,
 		by: Pick<NewEntry, "id" | "person" | "account" | "standing">,
 		check: (tables: Files) => void,
 	): Promise<Entry | undefined> {
 		return this.write(async (trx, time) => {
 			await holdJob(trx, job);
 			const before = await filesOf(trx, "table_file", job);
-			check({ ...before, ...files });
-			const names = Object.keys(files).filter((name) => before[name] !== files[name]);
+			const after = changedFiles(before, changes);
+			check(after);
+			const names = Object.keys(changes).filter((name) => before[name] !== after[name]);
 			if (names.length === 0) return undefined;
-			await putFiles(trx, "table_file", job, files);
-			const changed = names.map((name) => ({
+			await keepTexts(
+				trx,
+				job,
+				names.flatMap((name) => before[name] ?? []),
+			);
+			const [here, gone] = [names.filter((name) => name in after), names.filter((name) => !(name in after))];
+			await putFiles(
+				trx,
+				"table_file",
+				job,
+				Object.fromEntries(here.map((name) => [name, after[name] ?? ""])),
+			);
+			await dropFiles(trx, "table_file", job, gone);
+			const files = names.map((name) => ({
 				name,
 				before: fingerprint(before[name]),
-				after: fingerprint(files[name]),
+				after: fingerprint(after[name]),
 			}));
-			const entry: NewEntry = { ...by, kind: "tables", body: { files: changed } };
+			const entry: NewEntry = { ...by, kind: "tables", body: { files } };
 			return (await appendEntry(trx, job, entry, time)).entry;
 		});
+	}
+
+	/** Texts of tables that were replaced, by fingerprint. */
+	replacedTexts(job: string): Promise<ReadonlyMap<string, string>> {
+		return this.read((db) => keptTexts(db, job));
 	}
 
 	/** Adds an entry to a job's history. The same entry sent twice is stored once. */

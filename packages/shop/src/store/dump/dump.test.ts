@@ -27,6 +27,8 @@ async function filled(place: Place, context: TestContext): Promise<Store> {
 				kind: "note",
 				body: { text: `${n} – 轎車` },
 			});
+		const by = { id: `${id}-tables`, person: "Kim" };
+		await store.replaceTables(id, { "wires.csv": "wire,from\n" }, by, () => {});
 		await store.addAttachment(id, "image/png", randomBytes(3000));
 		await store.addAttachment(id, "image/png", randomBytes(3000));
 	}
@@ -62,6 +64,8 @@ onEveryDatabase((place) => {
 		expect(await store.tables(job.id)).toEqual(await from.tables("a-first"));
 		await store.append(job.id, { id: "later-1", person: "Lee", kind: "note", body: { text: "goes on" } });
 		expect(await store.verify(job.id)).toBeUndefined();
+		expect(await store.replacedTexts(job.id)).toEqual(await from.replacedTexts("a-first"));
+		expect((await store.replacedTexts(job.id)).size).toBe(1);
 		// A copy of a copy, too.
 		const third = await place.store(context);
 		expect((await third.store.importJob(linesOf(await text(store, job.id)))).id).toBe("a-first-2");

@@ -20,6 +20,7 @@ export const DUMPED: readonly DumpTable[] = [
 	{ name: "job", key: ["id"], job: "id" },
 	{ name: "table_file", key: ["job", "name"], job: "job" },
 	{ name: "practice_file", key: ["job", "name"], job: "job" },
+	{ name: "table_text", key: ["job", "id"], job: "job" },
 	{ name: "entry", key: ["number"], job: "job", counted: "number" },
 	{ name: "attachment", key: ["job", "id"], job: "job", bytes: ["bytes"] },
 	{ name: "guest_link", key: ["id"] },

@@ -31,6 +31,29 @@ const ofStep = z.object({
 	text: text.optional(),
 });
 
+const lines = z.array(z.string().max(20_000)).max(2000);
+
+/** What a rule found, as whoever accepts it saw it: the record stands also when the car has become another. */
+export const acceptedFinding = z.object({
+	of: z.enum(["converted", "delivered"]),
+	finding: z.object({
+		rule: name,
+		severity: z.enum(["stop", "warn", "note"]),
+		where: text,
+		why: text,
+		mend: text,
+		path: lines,
+		cautions: lines,
+	}),
+	grounds: lines.describe(
+		"the rows of the car's tables along the path, as they were: `grounds` of the finding",
+	),
+	text: text.describe("why it may stay as it is"),
+});
+export type AcceptedFinding = z.infer<typeof acceptedFinding>;
+
+const acceptedCar = z.object({ by: name.describe("who accepts the car"), text });
+
 const kind = <Kind extends string, Body extends z.ZodType>(word: Kind, body: Body) =>
 	z.object({ kind: z.literal(word), body });
 
@@ -50,7 +73,7 @@ const writtenKinds = [
 	kind("sign-off", ofStep.describe("a person answers for a step that was done")),
 	kind("hold", z.object({ step: aboutStep, text: text.describe("why work must wait") })),
 	kind("lift", z.object({ hold: ofEntry.describe("id of the hold"), text })),
-	kind("acceptance", z.object({ by: name.describe("who accepts the car"), text })),
+	kind("acceptance", z.union([acceptedFinding, acceptedCar])),
 	kind("correction", z.object({ of: ofEntry.describe("id of the entry taken back"), text })),
 ] as const;
 
