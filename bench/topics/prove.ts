@@ -6,17 +6,16 @@ import { fileURLToPath } from "node:url";
 import {
 	type Car,
 	type Fault,
-	faultSet,
 	judge,
 	openCar,
-	operate,
 	type ProveSheet,
 	powerUp,
 	proveSheet,
 	type SheetRow,
 } from "@loomwright/engine";
 import { readFolder } from "@loomwright/shop";
-import { probeValue } from "../../packages/engine/src/circuit/index.js";
+import { type Circuit, operate, probeValue } from "../../packages/engine/src/circuit/index.js";
+import { faultsOf } from "../../packages/engine/src/faults/index.js";
 import { limits } from "../../packages/engine/src/prove/detect.js";
 import { sensitivity } from "../../packages/engine/src/readings/index.js";
 import type { ProveRun } from "../cold/prove.js";
@@ -88,13 +87,12 @@ function reasons({ missed }: ProveSheet): [reason: string, count: number][] {
 
 /** Claims of a sample of faults, each by a solve of the whole car with the fault in it. */
 function check(car: Car, sheet: ProveSheet): { claims: number; confirmed: number; clear: number } {
-	const circuit = car.circuit("converted");
-	const context = { circuit, loom: car.converted, touched: car.touched, steps: new Map(), plugsOff: true };
+	const { circuit, faults } = faultsOf(car, "converted", true);
 	const rows = sheet.parts.flatMap((part) => part.rows);
 	const claimed = new Map<string, SheetRow[]>();
 	for (const row of rows) for (const id of row.catches) claimed.set(id, [...(claimed.get(id) ?? []), row]);
 	// Loose housings have many ways; each of their contacts is among the open ones.
-	const steady = faultSet(context).filter((fault) => fault.shakenBy === "" && claimed.has(fault.id));
+	const steady = faults.filter((fault) => fault.shakenBy === "" && claimed.has(fault.id));
 	const found = { claims: 0, confirmed: 0, clear: 0 };
 	for (let k = 0; k < steady.length; k += SAMPLE)
 		for (const row of claimed.get(steady[k]!.id)!) {
@@ -106,7 +104,7 @@ function check(car: Car, sheet: ProveSheet): { claims: number; confirmed: number
 	return found;
 }
 
-function solved(circuit: ReturnType<Car["circuit"]>, sheet: ProveSheet, row: SheetRow, fault: Fault) {
+function solved(circuit: Circuit, sheet: ProveSheet, row: SheetRow, fault: Fault) {
 	const { from, to, when } = row.question;
 	// The first pattern of a poor connection is 1 ohm.
 	const { change } = fault.patterns[0]!;

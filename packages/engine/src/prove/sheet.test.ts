@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { operate, voltsAt } from "../circuit/index.js";
+import { faultsOf } from "../faults/index.js";
 import type { Loom } from "../loom/index.js";
 import { forbidden, takeReading } from "../readings/index.js";
 import { battery, connector, part, unit, wire } from "../rules/support/bench-loom.test-helper.js";
@@ -150,6 +151,18 @@ describe.each(["small", "main"] as const)("the %s demo car", (name) => {
 	test("all detectable faults are caught, by as few readings as can be", () => {
 		expect(sheet.coverage.caught).toBe(sheet.coverage.detectable);
 		expect(sheet.readings).toBe(sheet.lowerBound);
+	});
+
+	test("a step left out and one done on the wire beside are considered, and caught where some reading shows them", () => {
+		const { faults } = faultsOf(car, "converted", true);
+		const considered = faults.filter(({ kind }) => kind.startsWith("step "));
+		const caught = new Set(rowsOf(sheet).flatMap(({ catches }) => catches));
+		const missed = new Set(sheet.missed.map(({ id }) => id));
+		for (const { id } of considered) expect(caught.has(id) !== missed.has(id), id).toBe(true);
+		const beside = [...caught].filter((id) => id.startsWith("step at the wrong place:"));
+		// Cuts of the wrong wire, and a lead freed from the next cavity.
+		const places = { small: ["6@W13"], main: ["18@W209a", "30@X-BD.22b", "46@W301a"] }[name];
+		expect(beside.sort()).toEqual(places.map((at) => `step at the wrong place:${at}`));
 	});
 
 	test("no reading at a circuit never measured, and next to no current through one", () => {
