@@ -114,7 +114,17 @@ export {
 	WORKSHOP_METER,
 } from "./readings/index.js";
 export { type Change, compareLooms, type Misfit, naturalOrder } from "./recipe/index.js";
-export { type Finding, type Rule, rules, runRules, type Severity } from "./rules/index.js";
+export {
+	type Covering,
+	type Finding,
+	type Grounded,
+	groundsOf,
+	matchAcceptances,
+	type Rule,
+	rules,
+	runRules,
+	type Severity,
+} from "./rules/index.js";
 export {
 	type EndSize,
 	type FuseSize,

@@ -111,4 +111,5 @@ export function runRules(circuit: Circuit, before?: Circuit): Finding[] {
 		.sort((x, y) => ORDER[x.severity] - ORDER[y.severity]);
 }
 
+export { type Covering, type Grounded, groundsOf, matchAcceptances } from "./acceptance.js";
 export type { Finding, Rule, Severity } from "./types.js";

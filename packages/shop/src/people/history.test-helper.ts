@@ -1,6 +1,6 @@
 /** Histories for tests, without a database. */
 import type { Entry, Standing } from "../store/entry/append.js";
-import type { Written } from "../store/entry/kinds.js";
+import type { AcceptedFinding, Written } from "../store/entry/kinds.js";
 
 export interface Line {
 	readonly by: string;
@@ -27,3 +27,15 @@ export const signed = (step: string): Written => ({ kind: "sign-off", body: { st
 export const takenBack = (of: string): Written => ({ kind: "correction", body: { of, text: "mistaken" } });
 export const held = (step?: string): Written => ({ kind: "hold", body: { text: "wrong part", step } });
 export const lifted = (hold: string): Written => ({ kind: "lift", body: { hold, text: "part came" } });
+
+/** A finding as someone accepted it. */
+export const FOUND: Omit<AcceptedFinding, "text"> = {
+	of: "converted",
+	finding: {
+		...{ rule: "idle-fuse", severity: "note" as const, where: "F9", why: "No part is left behind it." },
+		...{ mend: "Take it out.", path: ["F9"], cautions: [] },
+	},
+	grounds: ["F9: fuse, amps 10"],
+};
+
+export const accepted = (text: string): Written => ({ kind: "acceptance", body: { ...FOUND, text } });

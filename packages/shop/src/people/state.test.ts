@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Standing } from "../store/entry/append.js";
 import { abilitiesOf, PRACTICE } from "./abilities.js";
-import { done, held, history, lifted, signed, takenBack } from "./history.test-helper.js";
+import { accepted, done, FOUND, held, history, lifted, signed, takenBack } from "./history.test-helper.js";
 import { jobState, supervised } from "./state.js";
 
 const alone = (sort = "wiring"): Standing => ({ role: "technician", sort, ability: "alone" });
@@ -73,6 +73,30 @@ describe("a step", () => {
 			expect(only(history(...lines)).missing).toBe("on hold: wrong part");
 			expect(only(history(...lines, [{ by: "Kim" }, lifted("e3")])).complete).toBe(true);
 		}
+	});
+});
+
+describe("acceptances", () => {
+	const role: Standing = { role: "technician" };
+
+	test("of a finding stand with who, when and why, apart from those of the car, until they are taken back", () => {
+		const lines = [
+			[{ by: "Kim", standing: role, time: "2030-01-01T08:00:00Z" }, accepted("the trailer needs it")],
+			[
+				{ by: "Kim", standing: role },
+				{ kind: "acceptance", body: { by: "the customer", text: "driven" } },
+			],
+		] as const;
+		const { acceptedFindings, accepted: ofCar } = jobState(history(...lines));
+		expect(acceptedFindings).toEqual([
+			{
+				...{ ...FOUND, text: "the trailer needs it", entry: "e1", person: "Kim", account: "kim" },
+				...{ role: "technician", time: "2030-01-01T08:00:00Z" },
+			},
+		]);
+		expect(ofCar).toEqual(["e2"]);
+		const withdrawn = jobState(history(...lines, [{ by: "Kim" }, takenBack("e1")]));
+		expect([withdrawn.acceptedFindings, withdrawn.corrected]).toEqual([[], { e1: "e3" }]);
 	});
 });
 

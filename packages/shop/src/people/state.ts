@@ -1,5 +1,6 @@
 /** How a job stands, derived from its history alone: steps done and signed, holds, what contradicts what. */
 import type { Entry } from "../store/entry/append.js";
+import type { AcceptedFinding } from "../store/entry/kinds.js";
 import { apart, inCausalOrder, knew } from "./causes.js";
 import { CRITICAL } from "./sorts.js";
 
@@ -48,14 +49,25 @@ export interface Clash {
 	readonly settled: string;
 }
 
+/** What a rule found, accepted as it was then by a person who answers for it. */
+export interface FindingAcceptance extends AcceptedFinding {
+	readonly entry: string;
+	readonly person: string;
+	readonly account: string;
+	readonly role: string;
+	readonly time: string;
+}
+
 export interface JobState {
 	readonly steps: readonly StepState[];
 	readonly holds: readonly HoldState[];
 	readonly clashes: readonly Clash[];
 	/** Ids of entries that were taken back, to the id of the correction. */
 	readonly corrected: Readonly<Record<string, string>>;
-	/** Ids of acceptances that stand. */
+	/** Ids of acceptances of the car that stand. */
 	readonly accepted: readonly string[];
+	/** Acceptances of findings that stand, the newest last. Whether they still cover what is found, the rules say. */
+	readonly acceptedFindings: readonly FindingAcceptance[];
 }
 
 type Of<K extends Entry["kind"]> = Extract<Entry, { kind: K }>;
@@ -72,8 +84,17 @@ export function jobState(entries: readonly Entry[]): JobState {
 		holds,
 		clashes: clashesOf(standing),
 		corrected: Object.fromEntries(corrected),
-		accepted: standing.filter(({ kind }) => kind === "acceptance").map(({ id }) => id),
+		accepted: standing
+			.filter((entry) => entry.kind === "acceptance" && !("finding" in entry.body))
+			.map(({ id }) => id),
+		acceptedFindings: standing.flatMap(acceptanceOf),
 	};
+}
+
+function acceptanceOf(entry: Entry): FindingAcceptance[] {
+	if (entry.kind !== "acceptance" || !("finding" in entry.body)) return [];
+	const { id, person, account, standing, time, body } = entry;
+	return [{ ...body, entry: id, person, account, role: standing?.role ?? "", time }];
 }
 
 const isStep = (entry: Entry): entry is Of<"step"> | Of<"sign-off"> =>

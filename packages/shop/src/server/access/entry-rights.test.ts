@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { FOUND } from "../../people/history.test-helper.js";
 import { shopOfTest, type Tablet } from "./tablet.test-helper.js";
 
 async function shopWithPeople() {
@@ -102,6 +103,43 @@ describe("signing", () => {
 		expect((await write(lee.tablet, "acceptance", { by: "the customer", text: "as agreed" })).status).toBe(
 			403,
 		);
+	});
+
+	test("a finding is accepted by a technician, one that says stop by the owner, by an apprentice or guest never", async () => {
+		const { owner, kim, lee, at, write, tablet } = await shopWithPeople();
+		const accept = async (by: Tablet, severity: string, rule = "idle-fuse") => {
+			const finding = { ...FOUND.finding, severity, rule };
+			return (await write(by, "acceptance", { ...FOUND, finding, text: "the trailer needs it" })).status;
+		};
+		const guest = tablet();
+		const link = await owner.ask("POST", `${at}/guests`, { name: "Customer" });
+		await guest.ask("POST", "/api/v1/session/guest", { token: link.body.token });
+		const all = [owner, kim.tablet, lee.tablet, guest];
+		expect(await Promise.all(all.map((by) => accept(by, "warn")))).toEqual([201, 201, 403, 403]);
+		expect(await Promise.all(all.map((by) => accept(by, "stop")))).toEqual([201, 403, 403, 403]);
+		expect(await accept(owner, "warn", "no-such-rule")).toBe(422);
+		const { acceptedFindings } = (await guest.ask("GET", `${at}/state`)).body;
+		expect(acceptedFindings.map((one: { role: string }) => one.role).sort()).toEqual([
+			...["owner", "owner", "technician"],
+		]);
+	});
+
+	test("a correction is taken back by its writer or the owner; replaced tables by none", async () => {
+		const { owner, kim, job, store, write } = await shopWithPeople();
+		const note = await write(owner, "note", { text: "wrong car" });
+		const back = (by: Tablet, of: string) => write(by, "correction", { of, text: "mistaken" });
+		const first = await back(owner, note.body.id);
+		expect((await back(kim.tablet, first.body.id)).status).toBe(403);
+		expect((await back(owner, first.body.id)).status).toBe(201);
+		const own = await back(kim.tablet, note.body.id);
+		expect((await back(kim.tablet, own.body.id)).status).toBe(201);
+		const replaced = await store.replaceTables(
+			job,
+			{ "x.csv": "" },
+			{ id: "tables-1", person: "Ola" },
+			() => {},
+		);
+		expect((await back(owner, replaced!.id)).status).toBe(422);
 	});
 
 	test("whoever is signed in is who wrote it, whatever is sent", async () => {

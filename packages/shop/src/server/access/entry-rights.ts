@@ -48,14 +48,12 @@ export async function standingOf(asked: Asked, entry: Written): Promise<Standing
 			await checkThere(asked, entry.body.hold, "hold");
 			return { role };
 		case "acceptance":
-			notByApprentice(role, "enter that the car was accepted");
+			if ("finding" in entry.body) checkAccepts(role, entry.body.finding.severity);
+			else notByApprentice(role, "enter that the car was accepted");
 			return { role };
-		case "correction": {
-			const target = await checkThere(asked, entry.body.of);
-			if (role === "apprentice" && target.account !== who.account)
-				notByApprentice(role, "take back others' entries");
+		case "correction":
+			checkTakesBack(who, await checkThere(asked, entry.body.of));
 			return { role };
-		}
 		default:
 			return { role };
 	}
@@ -93,6 +91,34 @@ async function checkThere({ store, job }: Asked, id: string, kind?: Entry["kind"
 		found && (await store.entriesOfKinds([found.kind], job)).get(job)?.some((one) => one.id === id);
 	if (found && here && (kind === undefined || found.kind === kind)) return found;
 	throw new Problem(404, `this job has no ${kind ?? "entry"} '${id}'`, "Take the id from the job's history.");
+}
+
+function checkAccepts(role: Writer["role"], severity: "stop" | "warn" | "note"): void {
+	notByApprentice(role, "accept what a rule found");
+	if (severity === "stop" && role === "technician")
+		throw new Problem(
+			403,
+			"what says stop only the owner accepts",
+			"Mend it, or ask the owner to look at it and sign in.",
+		);
+}
+
+/** An apprentice's own only; and what others took back comes not back by one who is not the owner. */
+function checkTakesBack(who: Writer, target: Entry): void {
+	if (target.kind === "tables")
+		throw new Problem(
+			422,
+			"an entry does not take back tables that were replaced",
+			"Replace the tables again, by those from before.",
+		);
+	if (who.role === "bench" || target.account === who.account) return;
+	notByApprentice(who.role, "take back others' entries");
+	if (target.kind === "correction" && who.role !== "owner")
+		throw new Problem(
+			403,
+			"a correction is taken back by its own writer or the owner",
+			"Write the entry anew instead.",
+		);
 }
 
 function notByApprentice(role: Writer["role"], what: string): void {

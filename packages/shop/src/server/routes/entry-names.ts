@@ -1,4 +1,4 @@
-import { type Car, type Loom, settingsOf } from "@loomwright/engine";
+import { type Car, type Loom, rules, settingsOf } from "@loomwright/engine";
 import { BadInput } from "../../answers/errors.js";
 import type { Written } from "../../store/entry/kinds.js";
 
@@ -19,6 +19,11 @@ export function checkNames(car: Car, { kind, body }: Written): void {
 				`this car's recipe has no step '${number}'`,
 				"recipe/ and the number of a step of recipe.csv",
 			);
+	};
+	// What the rule found may be gone by now, and was accepted all the same.
+	const needRule = (rule: string) => {
+		if (!rules.some(({ id }) => id === rule))
+			throw new BadInput(`there is no rule '${rule}'`, "a rule as the findings name it");
 	};
 	switch (kind) {
 		case "reading":
@@ -52,8 +57,10 @@ export function checkNames(car: Car, { kind, body }: Written): void {
 		case "hold":
 			if (body.step !== undefined) needStep(body.step);
 			return;
-		case "lift":
 		case "acceptance":
+			if ("finding" in body) needRule(body.finding.rule);
+			return;
+		case "lift":
 		case "correction":
 			return;
 	}

@@ -1,6 +1,7 @@
 /** How a job stands, derived from its history. */
 import { z } from "zod";
 import { jobState } from "../../people/state.js";
+import { acceptedFinding } from "../../store/entry/kinds.js";
 import { jobOf, jobParams, type Routes, typed } from "../api.js";
 import { problemResponses } from "../problem.js";
 
@@ -50,7 +51,16 @@ const stateSchema = z.object({
 		}),
 	).describe("entries on one step by writers who did not know of each other's"),
 	corrected: z.record(z.string(), z.string()).describe("entries taken back, to the correction"),
-	accepted: list(entry),
+	accepted: list(entry).describe("acceptances of the car that stand"),
+	acceptedFindings: list(
+		acceptedFinding.extend({
+			entry,
+			person: z.string(),
+			account: z.string(),
+			role: z.string().describe("of the person, as it was then"),
+			time: z.string(),
+		}),
+	).describe("findings that someone accepted as they were then; another finding is not covered by it"),
 });
 
 export const stateRoutes: Routes =
