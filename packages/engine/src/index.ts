@@ -71,6 +71,7 @@ export {
 export type * from "./loom/index.js";
 export {
 	MODES as PLAN_MODES,
+	PLAN_TABLES,
 	type PlanTables,
 	type Price as PlanPrice,
 	type Program,
@@ -135,6 +136,14 @@ export {
 	sizeCircuits,
 	type WireSize,
 } from "./sizing/index.js";
-export { formatTableError, openTable, readTable, type TableError, TableErrors } from "./tables/index.js";
+export {
+	formatTableError,
+	openTable,
+	type RowChange,
+	readTable,
+	rowChanges,
+	type TableError,
+	TableErrors,
+} from "./tables/index.js";
 export { colourHex, colourWords, formatColours, INSULATION_CELSIUS } from "./units/index.js";
 export { type Supposed, type WhatIf, whatIf } from "./what-if.js";

@@ -3,7 +3,7 @@ export { type ByHand, priceByHand } from "./by-hand.js";
 export { MODES, type Mode, type Program, type ProgramRow, type Solved, type Solver } from "./program.js";
 export { proposalFiles } from "./proposal-files.js";
 export { type Alternative, type Choice, type Proposal, propose } from "./propose.js";
-export { readPlanTables } from "./read-plan-tables.js";
+export { PLAN_TABLES, readPlanTables } from "./read-plan-tables.js";
 export { REASONS } from "./travel/reasons.js";
 export { type Journey, type Travelled, travel, VERDICTS } from "./travel/travel.js";
 export { type PlanTables, type Price, WAYS, type Way } from "./types.js";

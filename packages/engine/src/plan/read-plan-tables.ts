@@ -6,6 +6,9 @@ import { PLACES, readPlaces } from "./read-places.js";
 import { readTargets, TARGETS } from "./read-targets.js";
 import type { PlanTables } from "./types.js";
 
+/** Names of the tables, without ending. */
+export const PLAN_TABLES = ["targets", "costs", "places"] as const;
+
 /**
  * The plan's tables out of a car's folder. `targets.csv` must be there; the others may be left out.
  * @param files text by file name, as for `readTables`

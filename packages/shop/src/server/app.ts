@@ -14,6 +14,7 @@ import { Cars } from "./cars.js";
 import { Live } from "./live.js";
 import { answerProblem, Problem } from "./problem.js";
 import { answerRoutes } from "./routes/answers.js";
+import { choosingRoutes } from "./routes/choosing.js";
 import { entryRoutes } from "./routes/entries.js";
 import { guestRoutes } from "./routes/guests.js";
 import { jobRoutes } from "./routes/jobs.js";
@@ -36,6 +37,7 @@ const ROUTES: readonly Routes[] = [
 	stateRoutes,
 	liveRoutes,
 	answerRoutes,
+	choosingRoutes,
 ];
 
 /** Largest body taken, in bytes: tables of some ten thousand wires. */

@@ -37,6 +37,7 @@ const ROUTES: readonly (readonly [route: string, allowed: readonly Name[]])[] = 
 	["DELETE /jobs/:job/guests/:link", TRUSTED],
 	["PUT /jobs/:job/tables", TRUSTED],
 	["PUT /jobs/:job/tables/:file", TRUSTED],
+	["POST /jobs/:job/tables/trial", WORKERS],
 	["GET /jobs/:job/entries", LOOKERS],
 	["POST /jobs/:job/entries", WORKERS],
 	["POST /jobs/:job/queue", WORKERS],
@@ -48,6 +49,10 @@ const ROUTES: readonly (readonly [route: string, allowed: readonly Name[]])[] = 
 	["GET /jobs/:job/findings", LOOKERS],
 	["POST /jobs/:job/reading", WORKERS],
 	["POST /jobs/:job/find", WORKERS],
+	["POST /jobs/:job/plan", WORKERS],
+	["GET /jobs/:job/sizes", LOOKERS],
+	["POST /jobs/:job/what-if", WORKERS],
+	["POST /jobs/:job/transfer", WORKERS],
 	["GET /openapi.json", ALL],
 ];
 

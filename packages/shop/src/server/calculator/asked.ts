@@ -1,9 +1,15 @@
 /** What the server can be asked of a car, and its answer. */
-import { type Car, parseEvidence, type Question, type Which } from "@loomwright/engine";
+import { type Car, parseEvidence, type Question, type Supposed, type Which } from "@loomwright/engine";
 import { type CompareAnswer, compareAnswer } from "../../answers/compare.js";
 import { type FindAnswer, findAnswer } from "../../answers/find.js";
+import { type PlanAnswer, planAnswer } from "../../answers/plan.js";
 import { type ReadingAnswer, readingAnswer } from "../../answers/reading.js";
 import { type RulesAnswer, rulesAnswer } from "../../answers/rules.js";
+import { type SizeAnswer, sizeAnswer } from "../../answers/size.js";
+import { type TransferAnswer, transferAnswer } from "../../answers/transfer.js";
+import { type WhatIfAnswer, whatIfAnswer } from "../../answers/what-if.js";
+
+export type Tables = Readonly<Record<string, string>>;
 
 export interface Asked {
 	changes: { readonly question: null; readonly answer: CompareAnswer };
@@ -11,15 +17,39 @@ export interface Asked {
 	reading: { readonly question: Question & { readonly of: Which }; readonly answer: ReadingAnswer };
 	/** Evidence as JSON text. */
 	find: { readonly question: { readonly evidence: string }; readonly answer: FindAnswer };
+	plan: { readonly question: null; readonly answer: PlanAnswer };
+	sizes: { readonly question: { readonly of: Which }; readonly answer: SizeAnswer };
+	"what-if": {
+		readonly question: { readonly of: Which; readonly supposed: Supposed };
+		readonly answer: WhatIfAnswer;
+	};
+	/** Tables of the other car. */
+	transfer: { readonly question: { readonly to: Tables }; readonly answer: TransferAnswer };
 }
 
 export type Topic = keyof Asked;
 
-type Answers = { readonly [T in Topic]: (car: Car, question: Asked[T]["question"]) => Asked[T]["answer"] };
+/** The car asked of: its tables, and how another is opened. */
+export interface Opened {
+	readonly car: Car;
+	readonly tables: Tables;
+	readonly open: (tables: Tables) => Car;
+}
+
+type Answers = {
+	readonly [T in Topic]: (
+		opened: Opened,
+		question: Asked[T]["question"],
+	) => Asked[T]["answer"] | Promise<Asked[T]["answer"]>;
+};
 
 export const answers: Answers = {
-	changes: (car) => compareAnswer(car),
-	findings: (car, { of }) => rulesAnswer(car, of),
-	reading: (car, question) => readingAnswer(car, question, question.of),
-	find: (car, { evidence }) => findAnswer(car, parseEvidence(evidence, "evidence")),
+	changes: ({ car }) => compareAnswer(car),
+	findings: ({ car }, { of }) => rulesAnswer(car, of),
+	reading: ({ car }, question) => readingAnswer(car, question, question.of),
+	find: ({ car }, { evidence }) => findAnswer(car, parseEvidence(evidence, "evidence")),
+	plan: ({ car, tables }) => planAnswer(car, tables),
+	sizes: ({ car }, { of }) => sizeAnswer(car, of),
+	"what-if": ({ car, tables }, { of, supposed }) => whatIfAnswer(car, tables, supposed, of),
+	transfer: ({ car, open }, { to }) => transferAnswer(car, open(to)),
 };

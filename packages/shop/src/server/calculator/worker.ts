@@ -1,25 +1,21 @@
 /** Computes answers on a thread of its own, one after another. */
 import { parentPort } from "node:worker_threads";
-import type { Car } from "@loomwright/engine";
 import { inputErrors } from "../../answers/errors.js";
 import { Cars } from "../cars.js";
-import { answers } from "./asked.js";
+import { answers, type Opened } from "./asked.js";
 import type { Order, Reply } from "./calculator.js";
 
 const cars = new Cars();
 
-parentPort!.on("message", ({ number, topic, tables, question }: Order) => {
-	parentPort!.postMessage({ number, ...outcome(() => compute(topic, cars.open(tables), question)) });
+parentPort!.on("message", async (order: Order) => {
+	parentPort!.postMessage({ number: order.number, ...(await outcome(order)) });
 });
 
-function compute(topic: Order["topic"], car: Car, question: unknown): unknown {
-	const answer = answers[topic] as (car: Car, question: unknown) => unknown;
-	return answer(car, question);
-}
-
-function outcome(work: () => unknown): Omit<Reply, "number"> {
+async function outcome({ topic, tables, question }: Order): Promise<Omit<Reply, "number">> {
+	const answer = answers[topic] as (opened: Opened, question: unknown) => unknown;
 	try {
-		return { answer: work() };
+		const open = cars.open.bind(cars);
+		return { answer: await answer({ car: open(tables), tables, open }, question) };
 	} catch (error) {
 		const errors = inputErrors(error);
 		return errors
