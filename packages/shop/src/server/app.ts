@@ -24,6 +24,7 @@ import { photoRoutes } from "./routes/photos.js";
 import { sessionRoutes } from "./routes/session.js";
 import { stateRoutes } from "./routes/state.js";
 import { tableRoutes } from "./routes/tables.js";
+import { versionRoutes } from "./routes/versions.js";
 import { serveApp } from "./serve-app.js";
 
 const ROUTES: readonly Routes[] = [
@@ -38,6 +39,7 @@ const ROUTES: readonly Routes[] = [
 	liveRoutes,
 	answerRoutes,
 	choosingRoutes,
+	versionRoutes,
 ];
 
 /** Largest body taken, in bytes: tables of some ten thousand wires. */

@@ -53,6 +53,9 @@ const ROUTES: readonly (readonly [route: string, allowed: readonly Name[]])[] = 
 	["GET /jobs/:job/sizes", LOOKERS],
 	["POST /jobs/:job/what-if", WORKERS],
 	["POST /jobs/:job/transfer", WORKERS],
+	["GET /jobs/:job/recipe/versions", LOOKERS],
+	["GET /jobs/:job/recipe/versions/:version", LOOKERS],
+	["GET /jobs/:job/recipe/versions/:version/changes", LOOKERS],
 	["GET /openapi.json", ALL],
 ];
 

@@ -7,6 +7,7 @@ import { type ReadingAnswer, readingAnswer } from "../../answers/reading.js";
 import { type RulesAnswer, rulesAnswer } from "../../answers/rules.js";
 import { type SizeAnswer, sizeAnswer } from "../../answers/size.js";
 import { type TransferAnswer, transferAnswer } from "../../answers/transfer.js";
+import { type VersionChangesAnswer, versionChangesAnswer } from "../../answers/versions.js";
 import { type WhatIfAnswer, whatIfAnswer } from "../../answers/what-if.js";
 
 export type Tables = Readonly<Record<string, string>>;
@@ -25,6 +26,8 @@ export interface Asked {
 	};
 	/** Tables of the other car. */
 	transfer: { readonly question: { readonly to: Tables }; readonly answer: TransferAnswer };
+	/** Tables of the car with the earlier version of its recipe. */
+	"version-changes": { readonly question: { readonly since: Tables }; readonly answer: VersionChangesAnswer };
 }
 
 export type Topic = keyof Asked;
@@ -52,4 +55,6 @@ export const answers: Answers = {
 	sizes: ({ car }, { of }) => sizeAnswer(car, of),
 	"what-if": ({ car, tables }, { of, supposed }) => whatIfAnswer(car, tables, supposed, of),
 	transfer: ({ car, open }, { to }) => transferAnswer(car, open(to)),
+	"version-changes": ({ car, tables, open }, { since }) =>
+		versionChangesAnswer({ car: open(since), tables: since }, { car, tables }),
 };

@@ -1,5 +1,6 @@
 /** The jobs, their tables and their practice evidence. */
 import { z } from "zod";
+import { recipeVersions } from "../../versions/versions.js";
 import { jobOf, jobParams, type Routes, typed } from "../api.js";
 import { problemResponses } from "../problem.js";
 
@@ -42,14 +43,22 @@ export const jobRoutes: Routes =
 					summary: "A job with the tables of its car",
 					params: jobParams,
 					response: {
-						200: jobSchema.extend({ tables: filesSchema.describe("file name to text") }),
+						200: jobSchema.extend({
+							tables: filesSchema.describe("file name to text"),
+							recipe: z
+								.object({ version: z.number().int(), time: z.string(), person: z.string() })
+								.describe("which version of the recipe these tables hold, since when, by whom"),
+						}),
 						...problemResponses,
 					},
 				},
 			},
 			async ({ params }) => {
 				const job = await jobOf(store, params.job);
-				return { ...job, tables: await store.tables(job.id) };
+				const tables = await store.tables(job.id);
+				const entries = (await store.entriesOfKinds(["tables"], job.id)).get(job.id) ?? [];
+				const { version, time, person } = recipeVersions(job.created, entries, tables).at(-1)!;
+				return { ...job, tables, recipe: { version, time, person } };
 			},
 		);
 
