@@ -6,6 +6,7 @@ import "./app/pieces.css";
 import "./app/drawing.css";
 import "./features/start/start.css";
 import "./features/changes/changes.css";
+import "./features/checks/checks.css";
 import "./features/reading/reading.css";
 import "./features/meter/meter.css";
 import "./features/prove/prove.css";

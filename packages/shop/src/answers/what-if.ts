@@ -13,7 +13,7 @@ import { z } from "zod";
 import { misfitSchema, misfitsOf, whichSchema } from "./question.js";
 import { rulesSchema } from "./rules.js";
 
-const findingSchema = rulesSchema.shape.findings.element;
+const findingSchema = rulesSchema.shape.findings.element.omit({ grounds: true });
 
 const costSchema = z.object({
 	minutes: z.number().describe("work of the recipe"),

@@ -1,5 +1,5 @@
 /** What the shop's server sends and takes; its own description is at /api/v1/openapi.json. */
-import type { What } from "@loomwright/engine";
+import type { Grounded, What } from "@loomwright/engine";
 
 export interface JobSummary {
 	readonly id: string;
@@ -37,7 +37,9 @@ type Signed =
 	| { readonly kind: "photo"; readonly body: { readonly photo: string; readonly step?: string } }
 	| { readonly kind: "step" | "sign-off"; readonly body: { readonly step: string } }
 	| { readonly kind: "hold"; readonly body: { readonly step?: string; readonly text: string } }
-	| { readonly kind: "lift"; readonly body: { readonly hold: string; readonly text: string } };
+	| { readonly kind: "lift"; readonly body: { readonly hold: string; readonly text: string } }
+	| { readonly kind: "acceptance"; readonly body: Grounded & { readonly text: string } }
+	| { readonly kind: "correction"; readonly body: { readonly of: string; readonly text: string } };
 
 export type Writable = Written | Signed;
 
@@ -138,6 +140,18 @@ export interface JobState {
 		readonly people: readonly string[];
 		readonly settled: string;
 	}[];
+	/** Entries taken back, to the correction. */
+	readonly corrected: Readonly<Record<string, string>>;
+	readonly acceptedFindings: readonly FindingAcceptance[];
+}
+
+/** A finding that a person accepted as it was then. */
+export interface FindingAcceptance extends Grounded {
+	readonly entry: string;
+	readonly person: string;
+	readonly role: string;
+	readonly time: string;
+	readonly text: string;
 }
 
 /** An entry as stored. */

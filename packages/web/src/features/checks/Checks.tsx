@@ -8,7 +8,9 @@ import { LoomChoice } from "../../shared/LoomChoice.js";
 import { Working } from "../../shared/Working.js";
 import { count } from "../../shared/words.js";
 import { FindingDetail } from "./FindingDetail.js";
+import { NoLongerFound } from "./NoLongerFound.js";
 import { SEVERITIES, severityOf } from "./severity.js";
+import { useAcceptances } from "./use-acceptances.js";
 
 export function Checks() {
 	const { misfits } = useCar().car;
@@ -16,7 +18,9 @@ export function Checks() {
 	const which = whichOf(query);
 	const findings = useFindings(which);
 	const chosen = query.get("finding") ?? "";
-	const open = findings.data?.[Number(chosen) - 1];
+	const { found, gone } = useAcceptances(which);
+	const open = found[Number(chosen) - 1];
+	const accepted = found.filter((one) => one.accepted).length;
 	return (
 		<div className="page">
 			<div className="page-head">
@@ -44,23 +48,29 @@ export function Checks() {
 								</span>
 							);
 						})}
+						{accepted > 0 && <span className="tag">{accepted} accepted</span>}
 					</p>
 					<ListAndDetail
 						label="Findings"
-						rows={findings.data.map(({ rule, severity, where }, k) => ({
-							id: String(k + 1),
-							title: rule.replaceAll("-", " "),
-							text: where,
-							end: severityOf(severity).word,
-							endLabel: severityOf(severity).meaning,
-							tone: severity,
-						}))}
+						rows={found.map((one, k) => {
+							const { rule, severity, where } = one.grounded.finding;
+							const { word, meaning } = severityOf(severity);
+							return {
+								id: String(k + 1),
+								title: rule.replaceAll("-", " "),
+								text: where,
+								end: one.accepted ? `${word}, accepted` : word,
+								endLabel: one.accepted ? `${meaning} A person answers for it as it is.` : meaning,
+								tone: severity,
+							};
+						})}
 						open={open ? chosen : ""}
 						onOpen={(finding) => set({ finding })}
 						empty="No rule has anything to say about this loom."
 					>
-						{open && <FindingDetail key={which + chosen} finding={open} which={which} />}
+						{open && <FindingDetail key={which + chosen} found={open} which={which} />}
 					</ListAndDetail>
+					<NoLongerFound gone={gone} />
 				</>
 			)}
 		</div>

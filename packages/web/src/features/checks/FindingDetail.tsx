@@ -1,10 +1,13 @@
-/** One finding: where, why, what mends it, what to mind, and its path drawn. */
-import type { Finding, Which } from "@loomwright/engine";
+/** One finding: where, why, what mends it, what to mind, who accepted it, and its path drawn. */
+import type { Which } from "@loomwright/engine";
 import { Drawing } from "../../drawing/view/Drawing.js";
 import { Cautions } from "../../shared/Cautions.js";
+import { Accepted } from "./Accepted.js";
 import { severityOf } from "./severity.js";
+import type { FoundAndAccepted } from "./use-acceptances.js";
 
-export function FindingDetail({ finding, which }: { finding: Finding; which: Which }) {
+export function FindingDetail({ found, which }: { found: FoundAndAccepted; which: Which }) {
+	const { finding } = found.grounded;
 	const { word, meaning } = severityOf(finding.severity);
 	return (
 		<article className="finding stack">
@@ -26,6 +29,7 @@ export function FindingDetail({ finding, which }: { finding: Finding; which: Whi
 				</div>
 			</dl>
 			<Cautions cautions={finding.cautions} />
+			<Accepted of={found} />
 			<Drawing which={which} path={finding.path} />
 		</article>
 	);
