@@ -82,10 +82,13 @@ export async function buildApp({ store, web, tls, report }: AppOptions): Promise
 	await app.register(rateLimit, { global: false, errorResponseBuilder: tooMany });
 	await app.register(fastifySSE);
 	const setUp = new SetUp(store);
-	const shop = { store, cars: new Cars(), calculator: new Calculator(), live: new Live(), setUp };
+	const live = new Live();
+	const shop = { store, cars: new Cars(), calculator: new Calculator(), live, setUp };
+	let stopHearing = async () => {};
 	// Before the server waits for what is under way: finding faults may take long, and tablets listen for ever.
 	app.addHook("preClose", async () => {
-		shop.live.close();
+		await stopHearing();
+		live.close();
 		await shop.calculator.close();
 	});
 	await app.register(
@@ -98,6 +101,7 @@ export async function buildApp({ store, web, tls, report }: AppOptions): Promise
 	);
 	await serveApp(app, web);
 	await app.ready();
+	stopHearing = await store.hear({ heard: (news) => live.tell(news), missed: () => live.close() });
 	return app;
 }
 

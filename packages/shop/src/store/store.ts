@@ -1,6 +1,7 @@
 /** The shop's database, opened: what the server asks of it. Every change is one transaction. */
 import type { Kysely, Transaction } from "kysely";
 import { type Attachment, attachmentOf, putAttachment } from "./attachments.js";
+import { type Hearing, hearOthers } from "./driver/news.js";
 import { isAddress, type Limits, openDatabase, shownName } from "./driver/open.js";
 import { importLines, restoreLines } from "./dump/read.js";
 import { dumpLines } from "./dump/write.js";
@@ -40,10 +41,12 @@ export interface StoreOptions extends Limits {
 export class Store {
 	readonly #db: Kysely<Schema>;
 	readonly #now: () => Date;
+	readonly #where: string;
 
-	private constructor(db: Kysely<Schema>, now: () => Date) {
+	private constructor(db: Kysely<Schema>, now: () => Date, where: string) {
 		this.#db = db;
 		this.#now = now;
+		this.#where = where;
 	}
 
 	/**
@@ -59,7 +62,7 @@ export class Store {
 			await db.destroy();
 			throw inWords(error);
 		}
-		return new Store(db, now);
+		return new Store(db, now, where);
 	}
 
 	jobs(): Promise<JobRow[]> {
@@ -205,6 +208,11 @@ export class Store {
 		} catch (error) {
 			throw inWords(error);
 		}
+	}
+
+	/** Hears what other servers on this database enter, until stopped; the embedded one has no other server. */
+	async hear(hearing: Hearing): Promise<() => Promise<void>> {
+		return isAddress(this.#where) ? hearOthers(this.#where, hearing) : async () => {};
 	}
 
 	now(): Date {

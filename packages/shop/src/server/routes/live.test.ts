@@ -1,28 +1,6 @@
-import { expect, onTestFinished, test } from "vitest";
+import { expect, test } from "vitest";
 import { JOB, smallServer } from "../server.test-helper.js";
-
-/** Reads server-sent events until `count` of a name have come. */
-async function listen(address: string) {
-	const stop = new AbortController();
-	onTestFinished(() => stop.abort());
-	const response = await fetch(`${address}/api/v1/live`, {
-		headers: { accept: "text/event-stream" },
-		signal: stop.signal,
-	});
-	const reader = response.body!.pipeThrough(new TextDecoderStream()).getReader();
-	let text = "";
-	const events = async (count: number) => {
-		const found = () =>
-			[...text.matchAll(/event: entry\n(?:id: .*\n)?data: (.*)\n/g)].map((one) => JSON.parse(one[1]!));
-		while (found().length < count) {
-			const { value, done } = await reader.read();
-			if (done) break;
-			text += value;
-		}
-		return found();
-	};
-	return { type: response.headers.get("content-type"), events, stop };
-}
+import { listen } from "./listen.test-helper.js";
 
 test("what one tablet enters every other hears at once; the server still closes well", async () => {
 	const server = await smallServer();

@@ -1,4 +1,5 @@
 import type { Kysely, Selectable, Transaction } from "kysely";
+import { tellOthers } from "../driver/news.js";
 import { StoreError } from "../error.js";
 import { holdJob } from "../jobs.js";
 import type { EntryRow, Schema } from "../schema.js";
@@ -106,6 +107,7 @@ export async function appendEntry(
 		.values({ ...covered, hash: entryHash({ ...covered, job: chain }) })
 		.returningAll()
 		.executeTakeFirstOrThrow();
+	await tellOthers(trx, { job, place: row.place });
 	return { entry: entryOf(row), added: true };
 }
 
