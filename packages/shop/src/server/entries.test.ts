@@ -34,7 +34,10 @@ describe("entries", () => {
 		).toEqual(ENTRIES);
 		expect(entries[2].previous).toBe(entries[1].hash);
 		expect(fault).toBeNull();
-		expect((await ask("GET", `${at}?after=4`)).body.entries).toEqual(entries.slice(4));
+		const after = async (place: number) => (await ask("GET", `${at}?after=${place}`)).body;
+		expect(await after(4)).toEqual({ entries: entries.slice(4), link: entries[3].hash, fault: null });
+		expect((await after(0)).link).toBe("");
+		expect(await after(999)).toEqual({ entries: [], link: "", fault: null });
 	});
 
 	test("sent twice under one id, stored once; another under that id is refused", async () => {

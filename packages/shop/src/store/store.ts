@@ -11,6 +11,7 @@ import {
 	entriesOf,
 	entriesOfKinds,
 	findEntry,
+	hashAt,
 	type NewEntry,
 	verifyChain,
 } from "./entry/append.js";
@@ -142,6 +143,11 @@ export class Store {
 
 	entries(job: string, after = 0): Promise<Entry[]> {
 		return this.read((db) => entriesOf(db, job, after));
+	}
+
+	/** Hash of the entry at a place of a job's history; empty where there is none. */
+	hashAt(job: string, place: number): Promise<string> {
+		return this.read((db) => hashAt(db, job, place));
 	}
 
 	/** The entries of some kinds, in order, by job; of every job unless one is named. */

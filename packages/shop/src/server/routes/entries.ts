@@ -70,6 +70,9 @@ export const entryRoutes: Routes = (shop) => async (instance) => {
 			schema: {
 				tags,
 				summary: "The job's history, oldest first",
+				description:
+					"Whoever has it up to a place asks for what is after that, and compares `link` with the hash of the " +
+					"last entry they have: where the two differ, this is another history, e.g. of a backup.",
 				params: jobParams,
 				querystring: z.object({
 					after: z.coerce
@@ -83,6 +86,7 @@ export const entryRoutes: Routes = (shop) => async (instance) => {
 				response: {
 					200: z.object({
 						entries: z.array(entrySchema),
+						link: z.string().describe("hash of the entry at `after`; empty: there is none"),
 						fault: z
 							.string()
 							.nullable()
@@ -97,7 +101,8 @@ export const entryRoutes: Routes = (shop) => async (instance) => {
 		async ({ params, query }) => {
 			const job = await jobOf(store, params.job);
 			const fault = (await store.verify(job.id, query.after)) ?? null;
-			return { entries: await store.entries(job.id, query.after), fault };
+			const link = await store.hashAt(job.id, query.after);
+			return { entries: await store.entries(job.id, query.after), link, fault };
 		},
 	);
 

@@ -123,6 +123,17 @@ export async function entriesOf(db: Kysely<Schema>, job: string, after = 0): Pro
 	return rows.map(entryOf);
 }
 
+/** Hash of the entry at a place of a job's history; empty where there is none. */
+export async function hashAt(db: Kysely<Schema>, job: string, place: number): Promise<string> {
+	const row = await db
+		.selectFrom("entry")
+		.select("hash")
+		.where("job", "=", job)
+		.where("place", "=", place)
+		.executeTakeFirst();
+	return row?.hash ?? "";
+}
+
 /** The entries of some kinds by job and place; of every job unless one is named. */
 export async function entriesOfKinds(
 	db: Kysely<Schema>,
