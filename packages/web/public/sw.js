@@ -4,9 +4,9 @@
  * The app's files have a hash in their name and are kept for good; pages and data come from the network
  * first, and from here when that is away or too slow.
  */
-const CACHE = "loomwright-1";
+const CACHE = "loomwright-2";
 const SLOW_MS = 4000;
-const DATA = /^\/api\/v1\/(session|people|jobs(\/[^/]+(\/(entries|state|practice))?)?)$/;
+const DATA = /^\/api\/v1\/(session|people|jobs(\/[^/]+(\/(state|practice))?)?)$/;
 
 self.addEventListener("install", (event) => event.waitUntil(takeIn().then(() => self.skipWaiting())));
 

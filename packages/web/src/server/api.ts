@@ -38,8 +38,17 @@ export const readJob = (job: string): Promise<Job> => ask(at(job));
 export const readPractice = async (job: string): Promise<readonly Practice[]> =>
 	(await ask<{ practice: Practice[] }>(`${at(job)}/practice`)).practice;
 
-export const readEntries = async (job: string): Promise<readonly Entry[]> =>
-	(await ask<{ entries: Entry[] }>(`${at(job)}/entries`)).entries;
+export interface Entries {
+	readonly entries: readonly Entry[];
+	/** Hash of the entry at the place asked after; empty: there is none. */
+	readonly link: string;
+	/** Where the history is not as it was written; null: it stands. */
+	readonly fault: string | null;
+}
+
+/** @param after only those after this place */
+export const readEntries = (job: string, after: number): Promise<Entries> =>
+	ask(`${at(job)}/entries?after=${after}`);
 
 export const readState = (job: string): Promise<JobState> => ask(`${at(job)}/state`);
 
@@ -56,7 +65,11 @@ export async function sendPhoto(job: string, picture: Blob): Promise<string> {
 		.photo;
 }
 
-export const photoAddress = (job: string, photo: string): string => `${at(job)}/photos/${photo}`;
+export async function readPhoto(job: string, photo: string): Promise<Blob> {
+	const response = await reach(`${at(job)}/photos/${photo}`);
+	if (response.ok) return response.blob();
+	throw refusal(response, await response.json().catch(() => ({})));
+}
 
 export const readSession = (): Promise<Session> => session(ask(`${BASE}/session`));
 
@@ -103,23 +116,27 @@ function sent(method: string, body?: unknown): RequestInit {
 }
 
 async function ask<T>(url: string, init?: RequestInit): Promise<T> {
-	let response: Response;
+	const response = await reach(url, init);
+	const answer = await response.json().catch(() => undefined);
+	if (answer === undefined) throw noSense(response);
+	if (!response.ok) throw refusal(response, answer);
+	return answer as T;
+}
+
+async function reach(url: string, init?: RequestInit): Promise<Response> {
 	try {
-		response = await fetch(url, init);
+		return await fetch(url, init);
 	} catch {
 		throw away("the shop's server does not answer");
 	}
-	const answer = await response.json().catch(() => undefined);
-	if (response.ok && answer !== undefined) return answer as T;
-	if (answer === undefined) throw away(`the shop's server gave no sense (status ${response.status})`);
-	const { error, toDo } = answer as { error?: string; toDo?: string };
-	throw new ServerFault(
-		error ?? `status ${response.status}`,
-		toDo ?? "",
-		response.status >= 500,
-		response.status,
-	);
 }
+
+function refusal({ status }: Response, answer: unknown): ServerFault {
+	const { error, toDo } = answer as { error?: string; toDo?: string };
+	return new ServerFault(error ?? `status ${status}`, toDo ?? "", status >= 500, status);
+}
+
+const noSense = ({ status }: Response) => away(`the shop's server gave no sense (status ${status})`);
 
 const away = (what: string) =>
 	new ServerFault(

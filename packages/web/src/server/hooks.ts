@@ -1,17 +1,51 @@
 /** The server's data for the screens of the open job. */
 import { useQuery } from "@tanstack/react-query";
-import { useState } from "react";
+import { useEffect, useState } from "react";
 import { useCar } from "../app/car.js";
-import { readEntries, readPractice, readState } from "./api.js";
+import { readPractice, readState } from "./api.js";
+import { fetchHistory } from "./history/fetch.js";
+import type { History } from "./history/grow.js";
+import { keepPhotos, photoOf } from "./history/photos.js";
 import { write as keepAndSend } from "./queue/queue.js";
 import { useQueue } from "./queue/use-queue.js";
 import { useWriter } from "./session.js";
 import { useFlush } from "./sync.js";
 import type { Writable } from "./types.js";
 
-export function useEntries() {
+/** The job's history; each time only what is new is fetched. */
+export function useHistory<T = History>(select?: (history: History) => T) {
 	const { id } = useCar().job;
-	return useQuery({ queryKey: ["entries", id], queryFn: () => readEntries(id) });
+	return useQuery({
+		queryKey: ["entries", id],
+		queryFn: async ({ client, queryKey }) => {
+			const history = await fetchHistory(id, client.getQueryData<History>(queryKey));
+			void keepPhotos(id, history.entries);
+			return history;
+		},
+		...(select ? { select } : {}),
+	});
+}
+
+const entriesOf = ({ entries }: History) => entries;
+
+export const useEntries = () => useHistory(entriesOf);
+
+/** A photo of the job as an address for the page; undefined until it is there. */
+export function usePhoto(photo: string, stored: string) {
+	const { id } = useCar().job;
+	const { data, error } = useQuery({
+		queryKey: ["photo", id, photo],
+		queryFn: () => photoOf(id, photo, stored),
+		staleTime: Number.POSITIVE_INFINITY,
+	});
+	const [address, setAddress] = useState<string>();
+	useEffect(() => {
+		if (!data) return;
+		const made = URL.createObjectURL(data);
+		setAddress(made);
+		return () => URL.revokeObjectURL(made);
+	}, [data]);
+	return { address, error };
 }
 
 /** How the job stands: steps, holds, clashes. */

@@ -140,8 +140,6 @@ export interface JobState {
 		readonly people: readonly string[];
 		readonly settled: string;
 	}[];
-	/** Entries taken back, to the correction. */
-	readonly corrected: Readonly<Record<string, string>>;
 	readonly acceptedFindings: readonly FindingAcceptance[];
 }
 
@@ -160,7 +158,14 @@ export interface Entry {
 	/** In the job's history, from 1. */
 	readonly place: number;
 	readonly time: string;
+	/** When the server stored it. */
+	readonly stored: string;
 	readonly person: string;
+	/** Id of whoever was signed in; empty where nobody signs in. */
+	readonly account: string;
 	readonly kind: string;
 	readonly body: unknown;
+	/** Of the entry before it, and its own. */
+	readonly previous: string;
+	readonly hash: string;
 }

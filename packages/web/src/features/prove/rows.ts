@@ -58,7 +58,10 @@ export function actsOfSheet(sheet: ProveSheet, taken: AllTaken): Act[] {
 const occasion = (note: string): Act => ({ kind: "occasion", body: { note } });
 
 /** The newest reading of each row in the job's history. */
-export function takenInHistory(rows: readonly SheetRow[], entries: readonly Entry[]): AllTaken {
+export function takenInHistory(
+	rows: readonly SheetRow[],
+	entries: readonly Pick<Entry, "kind" | "body">[],
+): AllTaken {
 	const known = new Set(rows.map(keyOf));
 	const readings = entries
 		.filter(({ kind }) => kind === "reading")

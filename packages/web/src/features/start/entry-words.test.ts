@@ -19,6 +19,12 @@ test("each kind of entry is told in words", () => {
 	expect(words("sign-off", { step: "recipe/01" })).toEqual({ sort: "Signed", text: "recipe/01" });
 	expect(words("hold", { step: "recipe/01", text: "no part" }).text).toBe("recipe/01: no part");
 	expect(words("lift", { hold: "e1", text: "came" })).toEqual({ sort: "Hold lifted", text: "came" });
+	const finding = { rule: "idle-fuse", where: "F1 lamp fuse" };
+	expect(words("acceptance", { finding, text: "trailer" })).toEqual({
+		sort: "Finding accepted",
+		text: "idle fuse, F1 lamp fuse: trailer",
+	});
+	expect(words("acceptance", { by: "the customer", text: "driven" }).text).toBe("driven");
 	expect(words("tables", { files: [{ name: "wires.csv" }] }).text).toBe("wires.csv");
 });
 

@@ -1,5 +1,5 @@
 /** An entry of the history in words. */
-import type { Loom } from "@loomwright/engine";
+import type { Finding, Loom } from "@loomwright/engine";
 import type { Entry } from "../../server/types.js";
 import { type ActWords, actWords } from "../find/act-words.js";
 import type { Act } from "../find/acts.js";
@@ -21,6 +21,10 @@ export function entryWords({ kind, body }: Pick<Entry, "kind" | "body">, loom: L
 	if (ACTS.has(kind)) return actWords({ kind, body } as Act, loom);
 	const { step = "", text: said = "" } = body as { step?: string; text?: string };
 	const about = (words: string) => [step, words].filter((word) => word !== "").join(": ");
+	if (kind === "acceptance" && "finding" in (body as object)) {
+		const { rule, where } = (body as { finding: Finding }).finding;
+		return { sort: "Finding accepted", text: `${rule.replaceAll("-", " ")}, ${where}: ${said}` };
+	}
 	if (kind in PLAIN) return { sort: PLAIN[kind] as string, text: about(said) };
 	if (kind === "note") return { sort: "Note", text: (body as { text: string }).text };
 	if (kind === "tables") {

@@ -1,7 +1,7 @@
 /** Sends what waits on this tablet, in its order, as often as it takes; the server stores each entry once. */
 import { newId, ServerFault, sendPhoto, sendQueue } from "../api.js";
 import type { NewEntry, QueueResult, Waiting, Writable } from "../types.js";
-import { change, forget, keep, kept } from "./database.js";
+import { change, forget, keep, kept } from "./waiting.js";
 
 export interface QueueState {
 	readonly waiting: readonly Waiting[];

@@ -1,40 +1,6 @@
-/** What this tablet wrote and has not yet sent, kept in the browser's own database so that a reload or a dead battery loses nothing. */
+/** What this tablet wrote and has not yet sent, kept so that a reload or a dead battery loses nothing. */
+import { answer, database, finished, TABLET, WAITING } from "../kept/database.js";
 import type { NewEntry, Waiting } from "../types.js";
-
-const NAME = "loomwright-tablet";
-const WAITING = "waiting";
-const TABLET = "tablet";
-
-let opened: Promise<IDBDatabase> | undefined;
-
-function database(): Promise<IDBDatabase> {
-	opened ??= new Promise<IDBDatabase>((resolve, reject) => {
-		const asked = indexedDB.open(NAME, 1);
-		asked.onupgradeneeded = () => {
-			asked.result.createObjectStore(WAITING, { keyPath: "order", autoIncrement: true });
-			asked.result.createObjectStore(TABLET);
-		};
-		asked.onsuccess = () => resolve(asked.result);
-		asked.onerror = () => reject(new Error("this browser keeps nothing: leave its private mode"));
-	});
-	// Asked again next time, perhaps with more luck.
-	opened.catch(() => {
-		opened = undefined;
-	});
-	return opened;
-}
-
-const answer = <T>(request: IDBRequest<T>): Promise<T> =>
-	new Promise((resolve, reject) => {
-		request.onsuccess = () => resolve(request.result);
-		request.onerror = () => reject(request.error);
-	});
-
-const finished = (transaction: IDBTransaction): Promise<void> =>
-	new Promise((resolve, reject) => {
-		transaction.oncomplete = () => resolve();
-		transaction.onabort = () => reject(transaction.error ?? new Error("the tablet's storage is full"));
-	});
 
 interface Tablet {
 	readonly device: string;
