@@ -22,7 +22,7 @@ export interface Sizes {
 }
 
 /** Where the figures come from, by what they are: for those that are not given with their own row. */
-export const SIZE_SOURCES: Readonly<Record<string, string>> = {
+export const SIZE_SOURCES = {
 	steady: "the network, solved in every listed condition in which the car stands whole",
 	rush: "cold filament: the lamp's `cold_share`; motors reference/electrical/terminal-practice.csv 027",
 	volts: "reference/electrical/conductor-iso6722-memory.csv and material-constants.csv 001, 003",
@@ -37,7 +37,7 @@ export const SIZE_SOURCES: Readonly<Record<string, string>> = {
 		"reference/electrical/practice-limits.csv 001, 010, 011, 017, 020; shares from memory: packages/engine/src/rules/voltage-drop.ts",
 	terminal:
 		"reference/electrical/terminal-practice.csv 011 to 013; bolted parts ring: common practice, no source",
-};
+} as const satisfies Readonly<Record<string, string>>;
 
 /** Sizes every wire, fuse, load and splice of a car. What nothing is said of carries nothing in any listed condition. */
 export function sizeCircuits(circuit: Circuit): Sizes {

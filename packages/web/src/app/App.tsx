@@ -3,10 +3,15 @@ import { Changes } from "../features/changes/Changes.js";
 import { Checks } from "../features/checks/Checks.js";
 import { Find } from "../features/find/Find.js";
 import { Gate } from "../features/people/Gate.js";
+import { Plan } from "../features/plan/Plan.js";
 import { PowerUp } from "../features/power/PowerUp.js";
 import { Prove } from "../features/prove/Prove.js";
 import { ReadingStage } from "../features/reading/ReadingStage.js";
+import { Sizes } from "../features/size/Sizes.js";
 import { Start } from "../features/start/Start.js";
+import { Transfer } from "../features/transfer/Transfer.js";
+import { Versions } from "../features/versions/Versions.js";
+import { WhatIf } from "../features/what-if/WhatIf.js";
 import { Caution } from "./Caution.js";
 import { CarProvider } from "./car.js";
 import { Header } from "./Header.js";
@@ -14,6 +19,11 @@ import { type Stage, useRoute } from "./route.js";
 
 const STAGE_VIEWS: Readonly<Record<Stage, () => React.ReactNode>> = {
 	start: Start,
+	plan: Plan,
+	size: Sizes,
+	"what-if": WhatIf,
+	transfer: Transfer,
+	versions: Versions,
 	changes: Changes,
 	checks: Checks,
 	reading: ReadingStage,

@@ -2,13 +2,13 @@
 import { UnstyledButton } from "@mantine/core";
 import { Who } from "../features/people/Who.js";
 import { useOptionalCar } from "./car.js";
-import { LINE } from "./line.js";
+import { LINE, placeOnLine } from "./line.js";
 import { formatRoute, type Stage } from "./route.js";
 import { SchemeSwitch } from "./SchemeSwitch.js";
 
 export function Header({ stage }: { stage: Stage }) {
 	const job = useOptionalCar()?.job;
-	const at = LINE.findIndex((entry) => entry.stage === stage);
+	const at = placeOnLine(stage);
 	return (
 		<header className="head">
 			<a

@@ -3,13 +3,18 @@ import { useQuery } from "@tanstack/react-query";
 import { createContext, type ReactNode, useContext, useEffect } from "react";
 import { type OpenEngine, openEngine } from "../engine/start.js";
 import { readJob, readJobs } from "../server/api.js";
-import type { JobSummary } from "../server/types.js";
+import type { RecipeVersion } from "../server/choosing.js";
+import type { Job, JobSummary } from "../server/types.js";
 import { FaultNotice } from "../shared/FaultNotice.js";
 import { Working } from "../shared/Working.js";
+import { NoSuchJob } from "./NoSuchJob.js";
 
 export interface CarOnScreen extends OpenEngine {
 	readonly job: JobSummary;
 	readonly jobs: readonly JobSummary[];
+	/** The car's tables, file name to text, and which version of its recipe they hold. */
+	readonly tables: Job["tables"];
+	readonly recipe: RecipeVersion;
 }
 
 const CarContext = createContext<CarOnScreen | undefined>(undefined);
@@ -35,10 +40,11 @@ interface CarProviderProps {
 export function CarProvider({ id, bare, children }: CarProviderProps) {
 	const jobs = useQuery({ queryKey: ["jobs"], queryFn: readJobs });
 	const wanted = id || (jobs.data?.[0]?.id ?? "");
+	const there = jobs.data?.some((job) => job.id === wanted) ?? false;
 	const job = useQuery({
 		queryKey: ["job", wanted],
 		queryFn: () => readJob(wanted),
-		enabled: wanted !== "",
+		enabled: there,
 		...FOR_GOOD,
 	});
 	const tables = job.data?.tables;
@@ -58,12 +64,13 @@ export function CarProvider({ id, bare, children }: CarProviderProps) {
 		);
 	if (jobs.data?.length === 0)
 		return bare(<FaultNotice title="No job yet" error={new Error(NO_JOB)} again={() => jobs.refetch()} />);
+	if (jobs.data && !there) return bare(<NoSuchJob id={wanted} jobs={jobs.data} />);
 	if (!job.data || !engines)
 		return bare(
 			<Working what={tables ? "Assembling the car's wiring" : "Fetching the job from the shop's server"} />,
 		);
-	const { tables: _tables, ...summary } = job.data;
-	const value = { job: summary, jobs: jobs.data ?? [summary], ...engines };
+	const { tables: own, recipe, ...summary } = job.data;
+	const value = { job: summary, jobs: jobs.data ?? [summary], tables: own, recipe, ...engines };
 	return <CarContext value={value}>{children}</CarContext>;
 }
 

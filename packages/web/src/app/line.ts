@@ -2,12 +2,32 @@
 import type { Stage } from "./route.js";
 
 export interface LineStage {
-	readonly stage: Exclude<Stage, "start">;
+	/** The page it opens. */
+	readonly stage: Exclude<Stage, "start" | "size" | "what-if" | "transfer" | "versions">;
 	readonly name: string;
 	readonly asks: string;
+	/** All its pages, where there are several. */
+	readonly pages?: readonly StagePage[];
+}
+
+export interface StagePage {
+	readonly stage: Stage;
+	readonly name: string;
 }
 
 export const LINE: readonly LineStage[] = [
+	{
+		stage: "plan",
+		name: "Choose",
+		asks: "How is each circuit made, what does it cost, and what else could it be?",
+		pages: [
+			{ stage: "plan", name: "Proposal" },
+			{ stage: "size", name: "Sizes" },
+			{ stage: "what-if", name: "What if" },
+			{ stage: "transfer", name: "Other car" },
+			{ stage: "versions", name: "Versions" },
+		],
+	},
 	{
 		stage: "changes",
 		name: "Changes",
@@ -27,3 +47,7 @@ export const LINE: readonly LineStage[] = [
 	},
 	{ stage: "find", name: "Find", asks: "Which fault explains what was seen, and what to measure next?" },
 ];
+
+/** Where a page stands on the line; -1: on none of its stages. */
+export const placeOnLine = (at: Stage): number =>
+	LINE.findIndex(({ stage, pages }) => stage === at || pages?.some((page) => page.stage === at));

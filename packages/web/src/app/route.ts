@@ -1,7 +1,20 @@
 /** Where in the app one is, kept in the address after `#` so that back, reload and links work. */
 import { useSyncExternalStore } from "react";
 
-export const STAGES = ["start", "changes", "checks", "reading", "prove", "power", "find"] as const;
+export const STAGES = [
+	"start",
+	"plan",
+	"size",
+	"what-if",
+	"transfer",
+	"versions",
+	"changes",
+	"checks",
+	"reading",
+	"prove",
+	"power",
+	"find",
+] as const;
 export type Stage = (typeof STAGES)[number];
 
 export interface Route {

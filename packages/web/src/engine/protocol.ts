@@ -12,7 +12,11 @@ import type {
 	Reading,
 	RecipeStep,
 	Stage,
+	Supposed,
+	sizeCircuits,
 	TableError,
+	travel,
+	WhatIf,
 	Which,
 } from "@loomwright/engine";
 import type { Sheet } from "../drawing/sheet/types.js";
@@ -47,6 +51,23 @@ export interface WireState {
 	readonly refused: string;
 }
 
+export type Sizes = ReturnType<typeof sizeCircuits> & {
+	/** Wires and joints that the recipe makes or works on; none in the loom as delivered. */
+	readonly worked: readonly string[];
+};
+
+/** What a change that is only supposed would do. */
+export interface Supposition extends Omit<WhatIf, "car"> {
+	/** Steps of the recipe that would not fit. */
+	readonly misfits: readonly Misfit[];
+}
+
+/** The recipe held against another car. */
+export interface Transferred extends Pick<ReturnType<typeof travel>, "steps" | "left"> {
+	/** Of the two cars as delivered. */
+	readonly differences: readonly Change[];
+}
+
 export interface EngineMethods {
 	open(files: Readonly<Record<string, string>>): OpenedCar;
 	changes(): readonly Change[];
@@ -64,6 +85,12 @@ export interface EngineMethods {
 	prove(): ProveSheet;
 	/** Stages of the first power-up of the converted car. */
 	powerUp(): readonly Stage[];
+	sizes(which: Which): Sizes;
+	/** The cells of the first row with that in its first column, by column; undefined: there is none. */
+	row(table: string, row: string): Readonly<Record<string, string>> | undefined;
+	whatIf(which: Which, supposed: Supposed): Supposition;
+	/** @param tables of the other car */
+	transfer(tables: Readonly<Record<string, string>>): Transferred;
 	/** Contacts, wires and joints on the shortest way between two points. */
 	between(which: Which, from: string, to: string): readonly string[];
 }

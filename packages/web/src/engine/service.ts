@@ -11,10 +11,14 @@ import {
 	proveSheet,
 	type Reading,
 	ReadingError,
+	readTable,
 	runRules,
 	settingsOf,
+	sizeCircuits,
 	takeReading,
+	travel,
 	type Which,
+	whatIf,
 } from "@loomwright/engine";
 import { buildSheet, type States } from "../drawing/sheet/build.js";
 import { nameOf } from "../drawing/sheet/loom-index.js";
@@ -23,6 +27,7 @@ import type { EngineMethods, WireState } from "./protocol.js";
 
 export function createEngine(): EngineMethods {
 	let open: Car | undefined;
+	let tables: Readonly<Record<string, string>> = {};
 	const finders = new Map<Which, Finder>();
 	const car = (): Car => {
 		if (open === undefined) throw new Error("no car is open");
@@ -39,9 +44,10 @@ export function createEngine(): EngineMethods {
 	return {
 		open(files) {
 			open = openCar(files);
+			tables = files;
 			finders.clear();
-			const { delivered, converted, misfits, tables } = open;
-			return { delivered, converted, misfits, recipe: tables.recipe };
+			const { delivered, converted, misfits } = open;
+			return { delivered, converted, misfits, recipe: open.tables.recipe };
 		},
 		changes: () => compareLooms(car().delivered, car().converted),
 		// Some rules hold the converted loom against the delivered one.
@@ -57,11 +63,35 @@ export function createEngine(): EngineMethods {
 		},
 		prove: () => proveSheet(car()),
 		powerUp: () => powerUp(car()),
+		sizes(which) {
+			const { wires, joints } = car().touched;
+			const worked = which === "converted" ? [...wires.keys(), ...joints.keys()] : [];
+			return { ...sizeCircuits(car().circuit(which)), worked };
+		},
+		row: (table, row) => cellsOf(tables[`${table}.csv`] ?? "", row),
+		whatIf(which, supposed) {
+			const { car: after, ...effects } = whatIf(car(), tables, supposed, which);
+			return { ...effects, misfits: which === "converted" ? after.misfits : [] };
+		},
+		transfer(files) {
+			const { delivered, tables: own } = car();
+			const other = openCar(files).delivered;
+			const { steps, left } = travel(own, other);
+			return { steps, left, differences: compareLooms(delivered, other) };
+		},
 		between: (which, from, to) => wayBetween(loomOf(car(), which), from, to),
 	};
 }
 
 const loomOf = (car: Car, which: Which): Loom => (which === "delivered" ? car.delivered : car.converted);
+
+function cellsOf(text: string, row: string): Readonly<Record<string, string>> | undefined {
+	const { columns, rows } = readTable("", text, []);
+	const found = rows.find(([first]) => first?.trim() === row);
+	return (
+		found && Object.fromEntries(columns.map((column, k) => [column.trim().toLowerCase(), found[k] ?? ""]))
+	);
+}
 
 /** Positions of switches, relays and fuses in a condition; without one, as they are at rest. */
 function statesIn(car: Car, which: Which, when: string): States {

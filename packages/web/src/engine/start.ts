@@ -12,6 +12,8 @@ export interface OpenEngine {
 	finder(): EngineClient;
 	/** The engine that proves, likewise. */
 	prover(): EngineClient;
+	/** The engine that sizes and supposes, likewise. */
+	chooser(): EngineClient;
 	/** The prove sheet of these tables as this tablet keeps it. */
 	readonly kept: KeptSheet;
 	/** Stops all. */
@@ -45,5 +47,13 @@ export async function openEngine(tables: Readonly<Record<string, string>>): Prom
 			return client;
 		};
 	};
-	return { engine, car, finder: another(), prover: another(), kept: keptSheet(tables), close };
+	return {
+		engine,
+		car,
+		finder: another(),
+		prover: another(),
+		chooser: another(),
+		kept: keptSheet(tables),
+		close,
+	};
 }

@@ -1,4 +1,6 @@
 /** Asks the shop's server. Every failure becomes a ServerFault that says what is wrong and what to do. */
+import type { TableError } from "@loomwright/engine";
+import type { RecipeVersion } from "./choosing.js";
 import type {
 	Entry,
 	Job,
@@ -21,6 +23,8 @@ export class ServerFault extends Error {
 		readonly away: boolean,
 		/** HTTP status; 0: no answer. */
 		readonly status = 0,
+		/** Of tables that were sent: each by file, row and column. */
+		readonly errors: readonly TableError[] = [],
 	) {
 		super(message);
 	}
@@ -28,12 +32,12 @@ export class ServerFault extends Error {
 
 const BASE = "/api/v1";
 
-const at = (job: string) => `${BASE}/jobs/${encodeURIComponent(job)}`;
+export const at = (job: string) => `${BASE}/jobs/${encodeURIComponent(job)}`;
 
 export const readJobs = async (): Promise<readonly JobSummary[]> =>
 	(await ask<{ jobs: JobSummary[] }>(`${BASE}/jobs`)).jobs;
 
-export const readJob = (job: string): Promise<Job> => ask(at(job));
+export const readJob = (job: string): Promise<Job & { readonly recipe: RecipeVersion }> => ask(at(job));
 
 export const readPractice = async (job: string): Promise<readonly Practice[]> =>
 	(await ask<{ practice: Practice[] }>(`${at(job)}/practice`)).practice;
@@ -109,13 +113,13 @@ async function session(asked: Promise<Session>): Promise<Session> {
 	return answer;
 }
 
-function sent(method: string, body?: unknown): RequestInit {
+export function sent(method: string, body?: unknown): RequestInit {
 	const headers = { "x-loomwright-csrf": csrf };
 	if (body === undefined) return { method, headers };
 	return { method, headers: { ...headers, "content-type": "application/json" }, body: JSON.stringify(body) };
 }
 
-async function ask<T>(url: string, init?: RequestInit): Promise<T> {
+export async function ask<T>(url: string, init?: RequestInit): Promise<T> {
 	const response = await reach(url, init);
 	const answer = await response.json().catch(() => undefined);
 	if (answer === undefined) throw noSense(response);
@@ -132,8 +136,8 @@ async function reach(url: string, init?: RequestInit): Promise<Response> {
 }
 
 function refusal({ status }: Response, answer: unknown): ServerFault {
-	const { error, toDo } = answer as { error?: string; toDo?: string };
-	return new ServerFault(error ?? `status ${status}`, toDo ?? "", status >= 500, status);
+	const { error, toDo, errors } = answer as { error?: string; toDo?: string; errors?: TableError[] };
+	return new ServerFault(error ?? `status ${status}`, toDo ?? "", status >= 500, status, errors ?? []);
 }
 
 const noSense = ({ status }: Response) => away(`the shop's server gave no sense (status ${status})`);

@@ -12,13 +12,13 @@ interface FaultNoticeProps {
 }
 
 export function FaultNotice({ title, error, again }: FaultNoticeProps) {
-	const tables = error instanceof EngineFault ? error.errors : [];
 	const server = error instanceof ServerFault ? error : undefined;
+	const tables = error instanceof EngineFault ? error.errors : (server?.errors ?? []);
 	return (
 		<section className="notice stack" data-tone="stop" role="alert">
 			<h2>{server?.away ? "The shop's server is away" : title}</h2>
 			{tables.length > 0 ? <TableErrorList errors={tables} /> : <p>{error.message}</p>}
-			{server?.toDo && <p>{server.toDo}</p>}
+			{server?.toDo && tables.length === 0 && <p>{server.toDo}</p>}
 			{again && (
 				<Button variant="default" onClick={() => again()}>
 					Try again

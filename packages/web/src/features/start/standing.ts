@@ -16,6 +16,7 @@ export function useStanding(): Readonly<Record<LineStage["stage"], string>> {
 	const misfits = car.misfits.length;
 	const stops = findings?.filter(({ severity }) => severity === "stop").length ?? 0;
 	return {
+		plan: "",
 		changes:
 			misfits > 0
 				? count(misfits, "step does not fit", "steps do not fit")

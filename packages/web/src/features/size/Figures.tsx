@@ -1,0 +1,28 @@
+/** Figures, each with where it comes from. */
+
+export interface Figure {
+	readonly name: string;
+	/** Undefined: there is none, and `without` says so. */
+	readonly value: string | undefined;
+	readonly without?: string;
+	/** Condition, in words. */
+	readonly when?: string;
+	readonly source: string;
+}
+
+export const Figures = ({ label, figures }: { label: string; figures: readonly Figure[] }) => (
+	<table className="plain-table sourced" aria-label={label}>
+		<tbody>
+			{figures.map(({ name, value, without = "none", when, source }) => (
+				<tr key={name}>
+					<td>
+						{name}
+						{when && <div className="soft">{when}</div>}
+						<div className="source">{value === undefined ? "" : source}</div>
+					</td>
+					<td>{value ?? without}</td>
+				</tr>
+			))}
+		</tbody>
+	</table>
+);
