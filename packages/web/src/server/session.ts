@@ -7,13 +7,17 @@ import type { Session } from "./types.js";
 
 const KEY = ["session"];
 const AGAIN_MS = 5000;
+/** A guest's link may have ended. */
+const GUEST_MS = 30_000;
 
 export const useSession = () =>
 	useQuery({
 		queryKey: KEY,
 		queryFn: readSession,
-		refetchInterval: ({ state }) =>
-			state.error !== null || state.data?.who.role === "nobody" ? AGAIN_MS : false,
+		refetchInterval: ({ state }) => {
+			if (state.error !== null || state.data?.who.role === "nobody") return AGAIN_MS;
+			return state.data?.who.role === "guest" ? GUEST_MS : false;
+		},
 	});
 
 /** Changes who is signed in; everything is then fetched anew. */

@@ -184,3 +184,22 @@ test("a guest's link opens one job, and no more when it is ended", async () => {
 	const again = await shop.tablet().ask("POST", "/api/v1/session/guest", { token: made.body.token });
 	expect(again.status).toBe(401);
 });
+
+test("a guest's link ends by itself at the end it was given, which is within 90 days", async () => {
+	// The shop's clock goes on by a second each time it is asked.
+	const shop = await shopOfTest();
+	const owner = await shop.owner();
+	const at = `/api/v1/jobs/${shop.job}/guests`;
+	const make = (end: object) => owner.ask("POST", at, { name: "The customer", ...end });
+	for (const ends of ["2030-01-01T08:00:00Z", "2031-01-01T08:00:00Z"])
+		expect((await make({ ends })).status).toBe(422);
+	expect((await make({ ends: "2030-01-02T08:00:00Z", days: 3 })).status).toBe(400);
+	const made = await make({ ends: "2030-01-01T08:01:30Z" });
+	expect(made.body.ends).toBe("2030-01-01T08:01:30.000Z");
+	const guest = shop.tablet();
+	await guest.ask("POST", "/api/v1/session/guest", { token: made.body.token });
+	const look = async () => (await guest.ask("GET", `/api/v1/jobs/${shop.job}/state`)).status;
+	expect(await look()).toBe(200);
+	while (shop.store.now() < new Date("2030-01-01T08:01:30Z"));
+	expect(await look()).toBe(401);
+});

@@ -12,8 +12,31 @@ const linkSchema = z.object({
 	ends: z.string().describe("ISO 8601, UTC"),
 });
 
+const newLinkSchema = z
+	.object({
+		name: z.string().trim().min(1).max(60).describe("whom it is for"),
+		days: z.number().int().min(1).max(90).optional().describe("how long it lasts; 14 where no end is given"),
+		ends: z.iso.datetime().optional().describe("when it ends, ISO 8601, UTC; in 90 days at the latest"),
+	})
+	.refine(({ days, ends }) => days === undefined || ends === undefined, {
+		path: ["ends"],
+		message: "give either days or ends",
+	});
+
 const tags = ["people"];
 const DAY_MS = 24 * 60 * 60_000;
+const MOST_DAYS = 90;
+
+/** @throws Problem 422 */
+function endOf({ days = 14, ends }: z.infer<typeof newLinkSchema>, now: number): string {
+	const end = ends === undefined ? now + days * DAY_MS : Date.parse(ends);
+	if (end > now && end <= now + MOST_DAYS * DAY_MS) return new Date(end).toISOString();
+	throw new Problem(
+		422,
+		"a link ends after now and within 90 days",
+		"Give another end; a new link can be made when this one has ended.",
+	);
+}
 
 export const guestRoutes: Routes =
 	({ store }) =>
@@ -47,10 +70,7 @@ export const guestRoutes: Routes =
 					summary: "Makes a link for a guest",
 					description: "The token is told this once; the page is /#/JOB?guest=TOKEN.",
 					params: jobParams,
-					body: z.object({
-						name: z.string().trim().min(1).max(60).describe("whom it is for"),
-						days: z.number().int().min(1).max(90).default(14),
-					}),
+					body: newLinkSchema,
 					response: { 201: linkSchema.extend({ token: z.string() }), ...problemResponses },
 				},
 			},
@@ -59,7 +79,7 @@ export const guestRoutes: Routes =
 					throw new Problem(409, "this shop has no owner yet", "Set up the owner first (docs/shop.md).");
 				const { id: job } = await jobOf(store, params.job);
 				const made_by = "name" in who ? who.name : "";
-				const ends = new Date(store.now().getTime() + body.days * DAY_MS).toISOString();
+				const ends = endOf(body, store.now().getTime());
 				const link = { id: newId(), job, name: body.name, made_by, ends };
 				const token = await store.write((trx) => addLink(trx, link));
 				return reply.code(201).send({ id: link.id, name: link.name, madeBy: made_by, ends, token });

@@ -1,8 +1,9 @@
-/** On the start screen: who works here, and for the owner the people of the shop. */
+/** On the start screen: who works here, and for the owner the people of the shop and the guests of the job. */
 import { Button, Modal, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { usePerson } from "../../server/person.js";
 import { useSession } from "../../server/session.js";
+import { Guests } from "./Guests.js";
 import { People } from "./People.js";
 import { SetUpOwner } from "./SetUpOwner.js";
 
@@ -11,6 +12,7 @@ export function AtThisTablet() {
 	const [person, setPerson] = usePerson();
 	// Stays open when the owner has been set up: the people come next.
 	const [open, setOpen] = useState(false);
+	const [guests, setGuests] = useState(false);
 	const close = {
 		onClose: () => setOpen(false),
 		closeButtonProps: { "aria-label": "Close", size: "xl" },
@@ -23,6 +25,12 @@ export function AtThisTablet() {
 				</Button>
 				<Modal opened={open} title="People" size="100%" {...close}>
 					<People owner={session.who.role === "owner"} />
+				</Modal>
+				<Button variant="default" onClick={() => setGuests(true)}>
+					Links for guests
+				</Button>
+				<Modal opened={guests} title="Links for guests" size="xl" {...close} onClose={() => setGuests(false)}>
+					<Guests />
 				</Modal>
 			</>
 		);

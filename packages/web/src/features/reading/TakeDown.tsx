@@ -2,6 +2,7 @@
 import type { Question, Reading } from "@loomwright/engine";
 import { useState } from "react";
 import { useWriteEntry } from "../../server/hooks.js";
+import { useSession } from "../../server/session.js";
 import { SavedState } from "../../shared/SavedState.js";
 import { ValueEntry } from "../../shared/ValueEntry.js";
 import { amount } from "../../shared/words.js";
@@ -10,6 +11,8 @@ import { verdict } from "./verdict.js";
 export function TakeDown({ question, reading }: { question: Question; reading: Reading }) {
 	const [shown, setShown] = useState<number | "open">();
 	const entry = useWriteEntry();
+	const guest = useSession().data?.who.role === "guest";
+	if (guest) return null;
 	return (
 		<section className="stack">
 			<h3>What does the meter show?</h3>
