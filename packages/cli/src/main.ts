@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import "./compile-late.js";
 import { run } from "./run.js";
 import { processTerminal } from "./terminal.js";
 

@@ -1,5 +1,5 @@
 /** Evidence split into single items, each with its likelihood under a pattern of a fault. */
-import type { Circuit } from "../circuit/index.js";
+import type { Change, Circuit } from "../circuit/index.js";
 import type { Fault, Pattern } from "../faults/index.js";
 import type { Monitor } from "../loom/index.js";
 import { forbidden, pointOf, type Question, ReadingError } from "../readings/index.js";
@@ -69,6 +69,7 @@ export class Watch {
 		readonly patterns = 0,
 	) {
 		this.reader = new Reader(circuit, needed);
+		this.#alikeOf = new Int32Array(patterns).fill(-1);
 		const { loom } = circuit;
 		const things: Seen[] = [];
 		const monitors: { monitor: Monitor; thing: number }[] = [];
@@ -148,8 +149,12 @@ export class Watch {
 		return this.answers(name.slice("unit ".length), pattern, -1) ? 1 : 0;
 	}
 
-	/** A log likelihood that is found once for each numbered pattern. @param text words that tell the item from others */
-	remembered(text: string, log: (pattern: Pattern, at: number) => number): Item["log"] {
+	/**
+	 * A log likelihood that is found once for each numbered pattern.
+	 * @param text words that tell the item from others
+	 * @param alike it is the same for all patterns that the predictions cannot tell apart
+	 */
+	remembered(text: string, log: (pattern: Pattern, at: number) => number, alike = false): Item["log"] {
 		let known = this.#known.get(text);
 		if (known === undefined) {
 			if (this.#known.size >= MOST_REMEMBERED) this.#known.clear();
@@ -159,14 +164,32 @@ export class Watch {
 		const logs = known;
 		return (_fault, pattern, at) => {
 			if (at < 0) return log(pattern, at);
-			let one = logs[at]!;
+			// What is kept is there without a look at the change.
+			const place = alike && this.#effects === undefined ? this.#firstAlike(pattern, at) : at;
+			let one = logs[place]!;
 			if (Number.isNaN(one)) {
 				one = log(pattern, at);
-				logs[at] = one;
+				logs[place] = one;
 			}
 			return one;
 		};
 	}
+
+	/** The first numbered pattern asked about that the predictions cannot tell from this one. */
+	#firstAlike(pattern: Pattern, at: number): number {
+		let first = this.#alikeOf[at]!;
+		if (first < 0) {
+			const stands = this.predictions.sound.stands(pattern.change);
+			first = this.#firstOf.get(stands) ?? at;
+			if (first === at) this.#firstOf.set(stands, at);
+			this.#alikeOf[at] = first;
+		}
+		return first;
+	}
+
+	/** By numbered pattern; -1: not asked yet. */
+	readonly #alikeOf: Int32Array;
+	readonly #firstOf = new Map<Change, number>();
 
 	/** Automaton of each unit's power, and its state when powered. */
 	readonly #power = new Map<string, { readonly at: number; readonly powered: number }>();
@@ -254,8 +277,10 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 					telling: false,
 					stray: DEAD_UNIT_ANSWERS,
 					when: watch.monitors.find(({ monitor }) => monitor.unit === unit)?.monitor.when ?? "",
-					log: watch.remembered(text, (pattern, at) =>
-						watch.answers(unit, pattern, at) ? 0 : Math.log(DEAD_UNIT_ANSWERS),
+					log: watch.remembered(
+						text,
+						(pattern, at) => (watch.answers(unit, pattern, at) ? 0 : Math.log(DEAD_UNIT_ANSWERS)),
+						true,
 					),
 				});
 			}
@@ -271,8 +296,14 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 					telling: seen,
 					when: watch.monitors[own[0]!]!.monitor.when,
 					stray: seen ? STRAY_CODE : MISSED_CODE,
-					log: watch.remembered(`${text} in ${own.join()}`, (pattern, numbered) =>
-						logCode(seen, Math.max(...own.map((k) => watch.trips(k, pattern, numbered)))),
+					log: watch.remembered(
+						`${text} in ${own.join()}`,
+						(pattern, numbered) => {
+							let trips = 0;
+							for (const k of own) trips = Math.max(trips, watch.trips(k, pattern, numbered));
+							return logCode(seen, trips);
+						},
+						true,
 					),
 				});
 			}
@@ -292,7 +323,7 @@ export function itemsOf(watch: Watch, evidence: Evidence): Items {
 				telling: !held,
 				stray: MISJUDGED,
 				when: watch.circuit.loom.functions.find((f) => f.function === name)!.when,
-				log: watch.remembered(text, (pattern, at) => logFunction(held, watch.holds(name, pattern, at))),
+				log: watch.remembered(text, (pattern, at) => logFunction(held, watch.holds(name, pattern, at)), true),
 			});
 		}
 		for (const [part, good] of Object.entries(occasion.bench)) {
