@@ -212,6 +212,13 @@ describe("find", () => {
 		expect(findSchema.parse(JSON.parse(out)).of).toBe("delivered");
 	});
 
+	test("--shop counts a shop's own repairs; where there is none, it is said", async () => {
+		const folder = folderWith({ "e.json": EVIDENCE });
+		const evidence = join(folder, "e.json");
+		const { code, err } = await said(["find", SMALL_CAR, "--evidence", evidence, "--shop", folder]);
+		expect([code, err]).toEqual([2, expect.stringMatching(/there is no shop's database here/)]);
+	});
+
 	test.each([
 		['{"occasions": [', /not JSON/],
 		['{"occasions": [{"codes": "P0113"}], "colour": 1}', /occasions\[0\]\.codes/],

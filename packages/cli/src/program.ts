@@ -139,8 +139,11 @@ export function program(terminal: Terminal, exit: (code: number) => void): Comma
 				.argParser(whole(1, 1000)),
 		)
 		.addOption(recipe("the evidence file's `of`"))
+		.addOption(
+			new Option("--shop <folder>", "data folder of a shop, whose own repairs are counted into the chances"),
+		)
 		.addOption(json())
-		.action((path, options) => exit(find(terminal, path, options)));
+		.action(async (path, options) => exit(await find(terminal, path, options)));
 
 	command("plan", "Proposes a recipe for the circuits wanted: least work, material and risk.", [
 		"plan demo/main",

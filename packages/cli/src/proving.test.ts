@@ -1,5 +1,5 @@
 /** The commands of proving: the sheet before power, what was read on it, and the staged power-up. */
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseEvidence } from "@loomwright/engine";
@@ -50,6 +50,16 @@ describe("prove", () => {
 		expect([Number(low) < 500, Number(high) > 500]).toEqual([true, true]);
 		expect(out).toMatch(/^ {2}\d+ {2}only shows under power$/m);
 		for (const caution of sheet.parts[0]!.cautions) expect(out.split(caution.slice(0, 40)).length).toBe(2);
+	});
+
+	test("kept, it is not computed again, and is the same", async () => {
+		const kept = mkdtempSync(join(tmpdir(), "loomwright-"));
+		onTestFinished(() => rmSync(kept, { recursive: true, force: true }));
+		for (let times = 0; times < 2; times++) {
+			const { out } = await said(["prove", SMALL_CAR, "--json"], { kept });
+			expect(JSON.parse(out)).toEqual(sheet);
+			expect(readdirSync(kept)).toHaveLength(1);
+		}
 	});
 
 	test("a poor connection may be asked for from other ohms on", async () => {

@@ -11,7 +11,7 @@ export const SMALL_CAR = join(ROOT, "demo/small");
 /** Runs a command line and keeps what it says. */
 export async function said(
 	words: readonly string[],
-	{ columns = 100, colour = false } = {},
+	{ columns = 100, colour = false, kept }: { columns?: number; colour?: boolean; kept?: string } = {},
 ): Promise<{ code: number; out: string; err: string }> {
 	let out = "";
 	let err = "";
@@ -24,6 +24,7 @@ export async function said(
 		},
 		columns,
 		colour,
+		...(kept === undefined ? {} : { kept }),
 	};
 	const code = await run(words, terminal);
 	return { code, out, err };

@@ -1,3 +1,7 @@
+/** What the command line has around it: where it writes to, where it keeps things; tests give their own. */
+import { homedir } from "node:os";
+import { join } from "node:path";
+
 /** Where the command line writes to, so that tests can read it. */
 export interface Terminal {
 	out(text: string): void;
@@ -6,6 +10,8 @@ export interface Terminal {
 	readonly columns: number;
 	/** Whether colours may be used. */
 	readonly colour: boolean;
+	/** Folder of what took long to compute; left out: nothing is kept. */
+	readonly kept?: string;
 }
 
 /** Line length where output goes to a file or pipe and COLUMNS does not say. */
@@ -24,5 +30,6 @@ export function processTerminal(): Terminal {
 		err: (text) => void stderr.write(text),
 		columns: stdout.columns || Number(env.COLUMNS) || PIPE_COLUMNS,
 		colour: stdout.isTTY === true && !env.NO_COLOR,
+		kept: join(env.XDG_CACHE_HOME || join(homedir(), ".cache"), "loomwright"),
 	};
 }

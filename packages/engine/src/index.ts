@@ -40,9 +40,8 @@ export {
 	type KindRate,
 	type PersonRate,
 	type Repair,
-	ratesFrom,
 	type ShopRates,
-	withRates,
+	type ShopRecord,
 } from "./faults/index.js";
 export {
 	type Contradiction,
@@ -57,6 +56,7 @@ export {
 	explainFault,
 	Finder,
 	type Found,
+	finderOf,
 	findFaults,
 	type GroundLine,
 	type NextAction,
@@ -66,6 +66,7 @@ export {
 	parseEvidence,
 	type RankedFault,
 	readingText,
+	type SingleFault,
 	type TakenReading,
 } from "./find/index.js";
 export type * from "./loom/index.js";

@@ -1,5 +1,5 @@
 import { parseEvidence } from "@loomwright/engine";
-import { type FindAnswer, findAnswer, readText } from "@loomwright/shop";
+import { type FindAnswer, findAnswer, knownInShop, readText } from "@loomwright/shop";
 import type { Terminal } from "../terminal.js";
 import { paint } from "../text/paint.js";
 import { percent } from "../text/quantity.js";
@@ -12,13 +12,16 @@ interface Options {
 	readonly recipe?: "whole" | "none";
 	readonly evidence: string;
 	readonly top: number;
+	/** Data folder of the shop whose repairs are counted. */
+	readonly shop?: string;
 }
 
-export function find(terminal: Terminal, folder: string, options: Options): number {
+export async function find(terminal: Terminal, folder: string, options: Options): Promise<number> {
 	const { car } = openFolder(folder);
 	const read = parseEvidence(readText(options.evidence), options.evidence);
 	const of = options.recipe === undefined ? read.of : whichOf(options.recipe);
-	const answer = findAnswer(car, { ...read, of });
+	const known = options.shop === undefined ? undefined : await knownInShop(options.shop);
+	const answer = findAnswer(car, { ...read, of }, known);
 	if (options.json) printJson(terminal, answer);
 	else terminal.out(findText(terminal, answer, options.top));
 	return reportMisfits(terminal, answer.misfits);

@@ -5,9 +5,13 @@ import type { Terminal } from "../terminal.js";
 import { table } from "../text/table.js";
 
 /** @throws BadInput when there is no such folder, TableErrors with every error of its tables */
-export function openFolder(folder: string): { car: Car; title: string } {
+export function openFolder(folder: string): {
+	car: Car;
+	title: string;
+	tables: Readonly<Record<string, string>>;
+} {
 	const { tables, title } = readFolder(folder);
-	return { car: openCar(tables), title };
+	return { car: openCar(tables), title, tables };
 }
 
 export const whichOf = (recipe: "whole" | "none" | undefined): Which =>

@@ -1,4 +1,11 @@
-import { type ProveAnswer, parseSheetEntries, proveAnswer, readText } from "@loomwright/shop";
+import {
+	KeptFolder,
+	keptSheet,
+	type ProveAnswer,
+	parseSheetEntries,
+	proveAnswer,
+	readText,
+} from "@loomwright/shop";
 import { EXIT } from "../failure.js";
 import type { Terminal } from "../terminal.js";
 import { bandText } from "../text/band.js";
@@ -22,9 +29,13 @@ const SHOWN = 3;
 const TOP = 5;
 
 export function prove(terminal: Terminal, folder: string, options: Options): number {
-	const { car, title } = openFolder(folder);
+	const { car, title, tables } = openFolder(folder);
 	const { json, leastOhms, entries: file } = options;
-	const answer = proveAnswer(car, { leastOhms }, (sheet) =>
+	const kept = terminal.kept === undefined ? undefined : new KeptFolder(terminal.kept);
+	const sheet = keptSheet(car, tables, { leastOhms }, kept);
+	const answer = proveAnswer(
+		car,
+		sheet,
 		file === undefined ? [] : parseSheetEntries(sheet, readText(file), file),
 	);
 	if (json) printJson(terminal, answer);

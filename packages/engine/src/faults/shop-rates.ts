@@ -4,24 +4,29 @@
  * A kind's chance is the table's times a factor; the factor has a gamma prior of mean 1 that weighs as much as one
  * fault, and faults found are Poisson: after F faults where E were to be expected it is (1 + F) / (1 + E)
  * (A. Gelman et al., 'Bayesian Data Analysis', Poisson model with exposures, from memory). A person's factor likewise,
- * of what the kinds leave. Nothing is kept but the list of repairs: one taken back leaves no trace.
+ * of what the kinds leave. What was to be expected is what the tables say of this car, times the cars: a shop's cars
+ * are taken to be alike. Nothing is kept but the list of repairs: one taken back leaves no trace.
  */
 import type { Touched } from "../recipe/index.js";
 import type { Fault } from "./types.js";
 
-/** One look at how some work or some old parts turned out. */
+/** A fault that was found and mended. */
 export interface Repair {
-	readonly id: string;
-	/** A kind of fault, as `Fault.kind`. */
+	/** A kind of fault, as `Fault.kind`; kinds that this car's set has not are counted and change nothing. */
 	readonly kind: string;
-	/** Whether hands had been on the items. */
+	/** Whether hands had been on it. */
 	readonly touched: boolean;
-	/** Who did the work; empty: not known, or nobody. */
+	/** Whose hands; empty: not known, or nobody's. */
 	readonly person: string;
-	/** Faults of the kind found. */
-	readonly found: number;
-	/** Items that could have had it: contacts, wires, steps. */
-	readonly exposures: number;
+}
+
+/** What the shop has seen. */
+export interface ShopRecord {
+	/** Cars whose faults were found, or that were accepted without one. */
+	readonly cars: number;
+	readonly repairs: readonly Repair[];
+	/** Who did the work on them: shares of a car's recipe, added up. */
+	readonly work: readonly { readonly person: string; readonly cars: number }[];
 }
 
 /** How often a kind of fault turned up, against the tables. */
@@ -29,13 +34,16 @@ export interface KindRate {
 	readonly kind: string;
 	readonly touched: boolean;
 	readonly found: number;
-	readonly exposures: number;
-	/** Faults to be expected among so many, by the tables. */
+	/** Things on this car that could have it: contacts, wires, steps. */
+	readonly items: number;
+	/** Faults to be expected on all the cars, by the tables. */
 	readonly expected: number;
 	/** By which the tables' chance is multiplied. */
 	readonly factor: number;
-	/** Chance per item, so multiplied; the mean over the car's items. */
-	readonly chance: number;
+	/** Chance of each thing by the tables, the mean over this car's. */
+	readonly before: number;
+	/** The same, so multiplied. */
+	readonly after: number;
 }
 
 export interface PersonRate {
@@ -46,7 +54,8 @@ export interface PersonRate {
 }
 
 export interface ShopRates {
-	/** Kinds that repairs were counted for, in their order. */
+	readonly cars: number;
+	/** Every kind of this car's faults, touched and not, and those that repairs name besides. */
 	readonly kinds: readonly KindRate[];
 	readonly people: readonly PersonRate[];
 }
@@ -55,6 +64,8 @@ export interface ShopRates {
 const PRIOR_FAULTS = 1;
 /** No count makes a fault likelier than this. */
 const MOST = 0.5;
+
+export const NO_RECORD: ShopRecord = { cars: 0, repairs: [], work: [] };
 
 const keyOf = (kind: string, touched: boolean) => `${kind}|${touched}`;
 
@@ -66,53 +77,49 @@ function factorOf(found: number, expected: number): number {
 /**
  * @param faults the fault set of a car, for the tables' chances
  * @param touched what the recipe worked on there
- * @throws RangeError where a repair's counts are no counts, or its kind is none of the set's
+ * @throws RangeError where the cars are no count, or repairs came without one
  */
-export function ratesFrom(faults: readonly Fault[], touched: Touched, repairs: readonly Repair[]): ShopRates {
-	if (repairs.length === 0) return { kinds: [], people: [] };
-	const tables = new Map<string, { sum: number; count: number }>();
-	const known = new Set<string>();
-	for (const fault of faults) {
-		known.add(fault.kind);
-		const key = keyOf(fault.kind, stepsOf(fault, touched).length > 0);
-		const row = tables.get(key) ?? { sum: 0, count: 0 };
-		tables.set(key, { sum: row.sum + fault.prior, count: row.count + 1 });
-	}
-	const chanceOf = (kind: string, hands: boolean) => {
-		const row = tables.get(keyOf(kind, hands)) ?? tables.get(keyOf(kind, !hands));
-		return row === undefined ? 0 : row.sum / row.count;
+export function ratesFrom(faults: readonly Fault[], touched: Touched, record: ShopRecord): ShopRates {
+	const { cars, repairs, work } = record;
+	if (!Number.isInteger(cars) || cars < 0 || (cars === 0 && repairs.length > 0))
+		throw new RangeError(`${repairs.length} repairs on ${cars} cars; wanted: a whole number of cars`);
+	for (const { person, cars: share } of work)
+		if (!(share >= 0)) throw new RangeError(`${person} worked on ${share} cars; wanted: 0 or more`);
+	if (cars === 0) return { cars, kinds: [], people: [] };
+	const rows = new Map<
+		string,
+		{ kind: string; touched: boolean; found: number; items: number; sum: number }
+	>();
+	const rowOf = (kind: string, hands: boolean) => {
+		const row = rows.get(keyOf(kind, hands)) ?? { kind, touched: hands, found: 0, items: 0, sum: 0 };
+		rows.set(keyOf(kind, hands), row);
+		return row;
 	};
-	const counts = new Map<string, { kind: string; touched: boolean; found: number; exposures: number }>();
-	for (const { id, kind, touched: hands, found, exposures } of repairs) {
-		if (!known.has(kind))
-			throw new RangeError(`repair ${id}: no kind of fault '${kind}'; known: ${[...known].join(", ")}`);
-		if (![found, exposures].every((n) => Number.isInteger(n) && n >= 0) || found > exposures)
-			throw new RangeError(
-				`repair ${id}: ${found} found of ${exposures}; wanted: whole numbers, no more found than there were`,
-			);
-		const row = counts.get(keyOf(kind, hands)) ?? { kind, touched: hands, found: 0, exposures: 0 };
-		row.found += found;
-		row.exposures += exposures;
-		counts.set(keyOf(kind, hands), row);
+	for (const fault of faults) {
+		const row = rowOf(fault.kind, stepsOf(fault, touched).length > 0);
+		row.items++;
+		row.sum += fault.prior;
 	}
-	const kinds = [...counts.values()].map((row): KindRate => {
-		const chance = chanceOf(row.kind, row.touched);
-		const expected = chance * row.exposures;
-		const factor = factorOf(row.found, expected);
-		return { ...row, expected, factor, chance: Math.min(MOST, chance * factor) };
+	for (const repair of repairs) rowOf(repair.kind, repair.touched).found++;
+	const kinds = [...rows.values()].map(({ sum, ...row }): KindRate => {
+		const expected = cars * sum;
+		const factor = row.items === 0 ? 1 : factorOf(row.found, expected);
+		const before = row.items === 0 ? 0 : sum / row.items;
+		return { ...row, expected, factor, before, after: Math.min(MOST, before * factor) };
 	});
-	return { kinds, people: peopleOf(kinds, repairs) };
+	return { cars, kinds, people: peopleOf(kinds, record) };
 }
 
-function peopleOf(kinds: readonly KindRate[], repairs: readonly Repair[]): PersonRate[] {
-	const rates = new Map(kinds.map((rate) => [keyOf(rate.kind, rate.touched), rate]));
-	const people = new Map<string, { found: number; expected: number }>();
-	for (const { person, kind, touched, found, exposures } of repairs) {
+/** A person's faults against those to be expected of as much work by anyone of this shop. */
+function peopleOf(kinds: readonly KindRate[], { repairs, work }: ShopRecord): PersonRate[] {
+	const perCar = kinds
+		.filter(({ touched }) => touched)
+		.reduce((sum, { after, items }) => sum + after * items, 0);
+	const people = new Map(work.map(({ person, cars }) => [person, { found: 0, expected: cars * perCar }]));
+	for (const { person, touched } of repairs) {
 		if (person === "" || !touched) continue;
 		const row = people.get(person) ?? { found: 0, expected: 0 };
-		row.found += found;
-		row.expected += exposures * rates.get(keyOf(kind, touched))!.chance;
-		people.set(person, row);
+		people.set(person, { ...row, found: row.found + 1 });
 	}
 	return [...people].map(([person, { found, expected }]) => ({
 		...{ person, found, expected },
@@ -143,7 +150,7 @@ export function withRates(
 }
 
 /** Steps of the recipe that worked on what a fault concerns. */
-function stepsOf({ id, kind, path }: Fault, touched: Touched): readonly string[] {
+export function stepsOf({ id, kind, path }: Fault, touched: Touched): readonly string[] {
 	const [, step] = /^step [^:]+:([^@]+)/.exec(id) ?? [];
 	if (kind.startsWith("step ") && step !== undefined) return [step];
 	const steps = new Set<string>();

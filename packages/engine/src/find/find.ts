@@ -4,13 +4,16 @@ import {
 	type Fault,
 	type FaultyCar,
 	faultsOf,
-	type Repair,
+	NO_RECORD,
 	ratesFrom,
 	type ShopRates,
+	type ShopRecord,
+	stepsOf,
 	withRates,
 } from "../faults/index.js";
 import type { Loom } from "../loom/index.js";
 import type { Question } from "../readings/index.js";
+import type { Touched } from "../recipe/index.js";
 import { rateActions } from "./actions.js";
 import { candidates } from "./candidates.js";
 import { type Effects, effectsKey, gather } from "./effects/index.js";
@@ -18,16 +21,8 @@ import { contradictions, explain } from "./explain.js";
 import { type Item, itemsOf, Watch } from "./items.js";
 import { rateSteps } from "./next-step.js";
 import { FirstWeighed, posterior, timesAsLikely } from "./posterior.js";
-import type { Evidence, Explanation, Found, GroundLine, RankedFault } from "./types.js";
+import type { Evidence, Explanation, Found, GroundLine, RankedFault, SingleFault } from "./types.js";
 import type { Weighed } from "./weighing.js";
-
-/** What finding needs of an opened car. */
-export interface Findable extends FaultyCar {
-	/** The shop's own repairs, counted into the chances of the faults. */
-	readonly repairs?: readonly Repair[];
-	/** Who did each step of the recipe, by its name. */
-	readonly doneBy?: ReadonlyMap<string, string>;
-}
 
 /** Faults shown, at most. */
 const MOST_SHOWN = 30;
@@ -44,24 +39,51 @@ const SETTLED = 0.95;
 /** A search whose readings tell less than this, in bits, is settled, though they are still offered. */
 const WORTH_IT = 0.05;
 
+/** Between the ids of the two faults of a pair (pairs.ts). */
+const BOTH = " & ";
+
 /** A car made ready for finding: its faults listed, what each does to codes and functions remembered. */
 export class Finder {
-	readonly faults: readonly Fault[];
 	readonly watch: Watch;
-	/** What the shop's own repairs make of the chances, with their counts. */
-	readonly rates: ShopRates;
-
-	readonly #first = new FirstWeighed();
+	readonly #listed: readonly Fault[];
+	readonly #touched: Touched;
+	#faults: readonly Fault[];
+	#rates: ShopRates;
+	#first = new FirstWeighed();
+	#counted = "";
 
 	/** @param plugsOff the evidence has plugs pulled: what touches a wire must stay with the wire */
-	constructor(car: Findable, of: Evidence["of"], plugsOff = false) {
-		const { circuit, faults: listed, touched } = faultsOf(car, of, plugsOff);
-		const { repairs = [], doneBy } = car;
-		this.rates = ratesFrom(listed, touched, repairs);
-		this.faults = withRates(listed, touched, this.rates, doneBy);
-		const changes = this.faults.flatMap((fault) => fault.patterns.map((pattern) => pattern.change));
+	constructor(car: FaultyCar, of: Evidence["of"], plugsOff = false) {
+		const { circuit, faults, touched } = faultsOf(car, of, plugsOff);
+		this.#listed = faults;
+		this.#touched = touched;
+		this.#faults = faults;
+		this.#rates = ratesFrom(faults, touched, NO_RECORD);
+		const changes = faults.flatMap((fault) => fault.patterns.map((pattern) => pattern.change));
 		const needed = new Set(changes.flatMap((change) => nodesNeeded(circuit, change)));
 		this.watch = new Watch(circuit, needed, changes.length);
+	}
+
+	get faults(): readonly Fault[] {
+		return this.#faults;
+	}
+
+	/** What the shop's own repairs make of the chances, with their counts. */
+	get rates(): ShopRates {
+		return this.#rates;
+	}
+
+	/**
+	 * Counts the shop's own repairs into the chances of the faults, in place of those counted before.
+	 * @param doneBy who did each step of the recipe, by its name
+	 */
+	count(record: ShopRecord, doneBy: ReadonlyMap<string, string>): void {
+		const counted = JSON.stringify([record, [...doneBy]]);
+		if (counted === this.#counted) return;
+		this.#counted = counted;
+		this.#rates = ratesFrom(this.#listed, this.#touched, record);
+		this.#faults = withRates(this.#listed, this.#touched, this.#rates, doneBy);
+		this.#first = new FirstWeighed();
 	}
 
 	/** Key under which what this car's faults do may be kept: the same for the same tables. */
@@ -97,7 +119,12 @@ export class Finder {
 		const faults = weighed
 			.filter((w) => w.fault !== undefined)
 			.slice(0, MOST_SHOWN)
-			.map((w): RankedFault => ranked(w, groupOf, items, this.watch));
+			.map(
+				(w): RankedFault => ({
+					...ranked(w, groupOf, items, this.watch),
+					singles: this.#singlesOf(w.fault!),
+				}),
+			);
 		const shares = sharesOf(leading, groups);
 		const repeat = contradictions(
 			weighed[0]!,
@@ -132,6 +159,14 @@ export class Finder {
 		const asked = weighed.find(({ fault }) => fault?.id === id) ?? this.#unweighed(id);
 		const next = steps.map(({ question }) => question);
 		return explain(this.watch, asked, leading, items, evidence, next);
+	}
+
+	/** The faults that a ranked one is made of: itself, or the two of a pair. */
+	#singlesOf(fault: Fault): SingleFault[] {
+		const own = fault.id.split(BOTH).flatMap((id) => this.#faults.find((one) => one.id === id) ?? []);
+		return own.map((one) => ({
+			...{ id: one.id, kind: one.kind, where: one.where, steps: stepsOf(one, this.#touched) },
+		}));
 	}
 
 	/** A fault that the evidence left far behind. */
@@ -181,7 +216,7 @@ function ranked(
 	groupOf: ReadonlyMap<Weighed, number>,
 	items: readonly Item[],
 	watch: Watch,
-): RankedFault {
+): Omit<RankedFault, "singles"> {
 	const fault = w.fault!;
 	const grounds = (w.posterior < TOLD ? [] : timesAsLikely(w, items))
 		.filter(({ times }) => times > 1.05 || times < 0.95)
@@ -224,10 +259,10 @@ function alike(w: Weighed, groupOf: ReadonlyMap<Weighed, number>, watch: Watch):
 		.map(({ fault }) => fault!.id);
 }
 
-const finders = new WeakMap<Findable, Map<string, Finder>>();
+const finders = new WeakMap<FaultyCar, Map<string, Finder>>();
 
 /** The finder of a car; made at the first call, reused by later ones. */
-function finderOf(car: Findable, evidence: Evidence): Finder {
+export function finderOf(car: FaultyCar, evidence: Evidence): Finder {
 	const off = plugsOff(evidence.of === "delivered" ? car.delivered : car.converted, evidence);
 	const key = `${evidence.of}|${off}`;
 	let known = finders.get(car);
@@ -258,7 +293,7 @@ function plugsOff(loom: Loom, { occasions }: Evidence): boolean {
 }
 
 /** Ranks the faults of a car under the evidence. The first call lists and predicts them all; later ones reuse that. `refused`: as of `Finder.find`. */
-export function findFaults(car: Findable, evidence: Evidence, refused: readonly Question[] = []): Found {
+export function findFaults(car: FaultyCar, evidence: Evidence, refused: readonly Question[] = []): Found {
 	return finderOf(car, evidence).find(evidence, refused);
 }
 
@@ -266,6 +301,6 @@ export function findFaults(car: Findable, evidence: Evidence, refused: readonly 
  * Why a fault is suspected under the evidence, what it predicts of each reading, what would refute it.
  * @throws RangeError where there is no such fault
  */
-export function explainFault(car: Findable, evidence: Evidence, id: string): Explanation {
+export function explainFault(car: FaultyCar, evidence: Evidence, id: string): Explanation {
 	return finderOf(car, evidence).explain(evidence, id);
 }

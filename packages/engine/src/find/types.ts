@@ -37,6 +37,15 @@ export interface GroundLine {
 	readonly times: number;
 }
 
+/** One single fault, with what a record of its mending says of it. */
+export interface SingleFault {
+	readonly id: string;
+	readonly kind: string;
+	readonly where: string;
+	/** Steps of the recipe that worked on it; empty: no hand was on it. */
+	readonly steps: readonly string[];
+}
+
 export interface RankedFault {
 	/** Stable id, e.g. `open:wire:W12`. */
 	readonly id: string;
@@ -55,6 +64,8 @@ export interface RankedFault {
 	/** Contacts, wires, joints and parts concerned, for the drawing. */
 	readonly path: readonly string[];
 	readonly mend: string;
+	/** Itself; of two faults at once, both. */
+	readonly singles: readonly SingleFault[];
 }
 
 /** What one outcome of a step would say. */

@@ -1,5 +1,12 @@
 /** Which faults the evidence speaks for, and what to do next. */
-import { type Car, type Evidence, findFaults, type NextStep, type Question } from "@loomwright/engine";
+import {
+	type Car,
+	type Evidence,
+	finderOf,
+	type NextStep,
+	type Question,
+	type ShopRecord,
+} from "@loomwright/engine";
 import { z } from "zod";
 import { misfitSchema, misfitsOf, questionSchema, whichSchema } from "./question.js";
 
@@ -35,6 +42,18 @@ export const findSchema = z.object({
 				alike: z.array(z.string()).describe("ids of faults that nothing measured can tell from it"),
 				path: z.array(z.string()),
 				mend: z.string(),
+				singles: z
+					.array(
+						z.object({
+							id: z.string(),
+							kind: z.string(),
+							where: z.string(),
+							steps: z
+								.array(z.string())
+								.describe("of the recipe that worked on it; empty: no hand was on it"),
+						}),
+					)
+					.describe("itself; of two faults at once, both"),
 			}),
 		)
 		.describe("most probable first"),
@@ -81,17 +100,30 @@ const share = (value: number): number => Math.min(1, Math.max(0, value));
 /** JSON has no infinity: the largest number stands for it. */
 const finite = (value: number): number => Math.min(value, Number.MAX_VALUE);
 
+/** What the shop knows besides the car. */
+export interface Known {
+	/** Its own repairs, counted into the chances. */
+	readonly record: ShopRecord;
+	/** Who did each step of the recipe on this car, by the step's name. */
+	readonly doneBy: ReadonlyMap<string, string>;
+}
+
 /** @throws CircuitError when the network does not settle */
-export function findAnswer(car: Car, evidence: Evidence): FindAnswer {
-	const found = findFaults(car, evidence);
+export function findAnswer(car: Car, evidence: Evidence, known?: Known): FindAnswer {
+	const finder = finderOf(car, evidence);
+	if (known) finder.count(known.record, known.doneBy);
+	const found = finder.find(evidence);
 	return {
 		of: evidence.of,
 		title: evidence.title,
-		faults: found.faults.map(({ id, kind, where, place, posterior, grounds, alike, path, mend }) => ({
-			...{ id, kind, where, place, posterior: share(posterior) },
-			grounds: grounds.map(({ text, times }) => ({ text, times: finite(times) })),
-			...{ alike: [...alike], path: [...path], mend },
-		})),
+		faults: found.faults.map(
+			({ id, kind, where, place, posterior, grounds, alike, path, mend, singles }) => ({
+				...{ id, kind, where, place, posterior: share(posterior) },
+				grounds: grounds.map(({ text, times }) => ({ text, times: finite(times) })),
+				...{ alike: [...alike], path: [...path], mend },
+				singles: singles.map(({ steps, ...single }) => ({ ...single, steps: [...steps] })),
+			}),
+		),
 		sound: share(found.sound),
 		settled: found.settled,
 		bits: Math.max(0, found.bits),

@@ -1,19 +1,18 @@
 /** The sheet of readings before power, what was read held against it, and what that speaks for. */
 import {
 	type Car,
+	type Evidence,
 	evidenceSchema,
 	judge,
 	type Miss,
 	type ProveSheet,
-	proveSheet,
 	type SheetEntry,
-	type SheetOptions,
 	type SheetPart,
 	type SheetRow,
 	toEvidence,
 } from "@loomwright/engine";
 import { z } from "zod";
-import { findAnswer, findSchema } from "./find.js";
+import { type FindAnswer, findAnswer, findSchema } from "./find.js";
 import { misfitSchema, misfitsOf, questionSchema } from "./question.js";
 
 const shown = z.union([z.number(), z.literal("open")]);
@@ -76,16 +75,16 @@ export const proveSchema = z.object({
 export type ProveAnswer = z.infer<typeof proveSchema>;
 
 /**
- * @param read gives what was read on that sheet
+ * @param entries what was read on that sheet
+ * @param find answers of the evidence that they make
  * @throws CircuitError when the network does not settle
  */
 export function proveAnswer(
 	car: Car,
-	options: SheetOptions = {},
-	read: (sheet: ProveSheet) => readonly SheetEntry[] = () => [],
+	sheet: ProveSheet,
+	entries: readonly SheetEntry[],
+	find: (evidence: Evidence) => FindAnswer = (evidence) => findAnswer(car, evidence),
 ): ProveAnswer {
-	const sheet = proveSheet(car, options);
-	const entries = read(sheet);
 	const verdicts = judge(sheet, entries);
 	const evidence = entries.length === 0 ? null : toEvidence(sheet, entries);
 	const wrong = verdicts.some(({ passes }) => !passes);
@@ -98,7 +97,7 @@ export function proveAnswer(
 		missed: missed.map(missOf),
 		judged: verdicts.map(({ row, value, passes, text }) => ({ row: row.number, value, passes, text })),
 		evidence: evidence && evidenceSchema.parse(evidence),
-		found: evidence && wrong ? findAnswer(car, evidence) : null,
+		found: evidence && wrong ? find(evidence) : null,
 		misfits: misfitsOf(car, "converted"),
 	};
 }

@@ -7,6 +7,19 @@ import {
 	type TableError,
 	TableErrors,
 } from "@loomwright/engine";
+import { BadInput } from "./errors.js";
+
+/** @throws BadInput for a row that the sheet has not, or that stands there twice */
+export function checkSheetEntries(sheet: ProveSheet, entries: readonly SheetEntry[]): readonly SheetEntry[] {
+	const known = new Set(sheet.parts.flatMap((part) => part.rows.map((row) => row.number)));
+	const seen = new Set<number>();
+	for (const { row } of entries) {
+		if (!known.has(row)) throw new BadInput(`the sheet has no row ${row}`, `a row from 1 to ${known.size}`);
+		if (seen.has(row)) throw new BadInput(`row ${row} stands here twice`, "each row once");
+		seen.add(row);
+	}
+	return entries;
+}
 
 const SCHEMA = { row: "required", value: "required" } as const;
 

@@ -21,6 +21,8 @@ import { jobRoutes } from "./routes/jobs.js";
 import { liveRoutes } from "./routes/live.js";
 import { peopleRoutes } from "./routes/people.js";
 import { photoRoutes } from "./routes/photos.js";
+import { provingRoutes } from "./routes/proving.js";
+import { repairRoutes } from "./routes/repairs.js";
 import { sessionRoutes } from "./routes/session.js";
 import { stateRoutes } from "./routes/state.js";
 import { tableRoutes } from "./routes/tables.js";
@@ -40,6 +42,8 @@ const ROUTES: readonly Routes[] = [
 	answerRoutes,
 	choosingRoutes,
 	versionRoutes,
+	provingRoutes,
+	repairRoutes,
 ];
 
 /** Largest body taken, in bytes: tables of some ten thousand wires. */
@@ -51,11 +55,13 @@ export interface AppOptions {
 	readonly web: string;
 	/** The shop's own certificate and its key, in PEM; left out: plain http. */
 	readonly tls?: { readonly cert: string; readonly key: string } | undefined;
+	/** Folder of what takes long to compute; left out: nothing is kept. */
+	readonly kept?: string;
 	/** Told of failures of the server itself. */
 	readonly report: (error: unknown) => void;
 }
 
-export async function buildApp({ store, web, tls, report }: AppOptions): Promise<FastifyInstance> {
+export async function buildApp({ store, web, tls, report, kept }: AppOptions): Promise<FastifyInstance> {
 	const options: FastifyServerOptions = {
 		bodyLimit: BODY_LIMIT,
 		// A proxy on this machine may say for whom it asks; nobody else is believed.
@@ -83,7 +89,7 @@ export async function buildApp({ store, web, tls, report }: AppOptions): Promise
 	await app.register(fastifySSE);
 	const setUp = new SetUp(store);
 	const live = new Live();
-	const shop = { store, cars: new Cars(), calculator: new Calculator(), live, setUp };
+	const shop = { store, cars: new Cars(), calculator: new Calculator(kept), live, setUp };
 	let stopHearing = async () => {};
 	// Before the server waits for what is under way: finding faults may take long, and tablets listen for ever.
 	app.addHook("preClose", async () => {

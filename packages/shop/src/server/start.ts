@@ -1,5 +1,6 @@
 /** Starts the shop's server: database, first job, HTTP. */
 import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { openCar } from "@loomwright/engine";
 import { readFolder } from "../folder/read-folder.js";
 import { DEMO_CAR, databaseOf, WEB_APP } from "../places.js";
@@ -60,7 +61,8 @@ export async function start(options: StartOptions): Promise<RunningServer> {
 		const tls = readTls(options);
 		await firstJob(store, options.folder);
 		const report = options.report ?? ((error) => console.error(error));
-		const app = await buildApp({ store, web: options.web ?? WEB_APP, tls, report }).catch((error) => {
+		const kept = join(options.data, "computed");
+		const app = await buildApp({ store, web: options.web ?? WEB_APP, tls, report, kept }).catch((error) => {
 			throw listenError(error, options);
 		});
 		try {

@@ -24,7 +24,10 @@ test("errors in what was asked come back as such, all of them", async () => {
 
 test("closed while computing, it gives up; asked again, it starts anew", async () => {
 	const own = calculator();
-	const given = own.ask("find", tables, { evidence: '{"occasions": [{"codes": ["B1A02"]}]}' });
+	const given = own.ask("find", tables, {
+		evidence: '{"occasions": [{"codes": ["B1A02"]}]}',
+		known: { record: { cars: 0, repairs: [], work: [] }, doneBy: new Map() },
+	});
 	const refused = expect(given).rejects.toMatchObject({ status: 503, message: "the server is stopping" });
 	await own.close();
 	await refused;

@@ -1,8 +1,9 @@
 /** The computing thread: finding faults takes seconds, and the server must answer others meanwhile. */
-import { Worker } from "node:worker_threads";
+import type { Worker } from "node:worker_threads";
 import { type InputError, InputErrors } from "../../answers/errors.js";
 import { Problem } from "../problem.js";
 import type { Asked, Topic } from "./asked.js";
+import { startThread } from "./thread.js";
 
 export interface Order {
 	readonly number: number;
@@ -24,10 +25,18 @@ interface Waiting {
 	readonly reject: (error: Error) => void;
 }
 
+/** What the thread is told when it starts. */
+export interface Told {
+	readonly kept: string;
+}
+
 export class Calculator {
 	#worker: Worker | undefined;
 	#number = 0;
 	readonly #waiting = new Map<number, Waiting>();
+
+	/** @param kept folder of what takes long to compute; empty: nothing is kept */
+	constructor(readonly kept = "") {}
 
 	/**
 	 * Computes an answer; asked again meanwhile, in the order asked.
@@ -54,7 +63,9 @@ export class Calculator {
 	}
 
 	#start(): Worker {
-		const worker = new Worker(BOOT, { eval: true, workerData: bootData() });
+		const worker = startThread(new URL("./worker.ts", import.meta.url), {
+			kept: this.kept,
+		} satisfies Told);
 		worker.on("message", (reply: Reply) => this.#settle(reply));
 		worker.on("error", (error) => this.#giveUp(worker, error as Error));
 		worker.on("exit", () => this.#giveUp(worker, new Error("the computing thread ended")));
@@ -76,20 +87,4 @@ export class Calculator {
 		for (const { reject } of this.#waiting.values()) reject(error);
 		this.#waiting.clear();
 	}
-}
-
-/** A thread does not take over how its process reads TypeScript, so running from source it is set up here. */
-const BOOT = `
-const { workerData } = require("node:worker_threads");
-(async () => {
-	if (workerData.loader) (await import(workerData.loader)).register();
-	await import(workerData.module);
-})();
-`;
-
-function bootData(): { module: string; loader: string } {
-	if (import.meta.url.endsWith(".js"))
-		return { module: new URL("./worker.js", import.meta.url).href, loader: "" };
-	const module = new URL("./worker.ts", import.meta.url).href;
-	return { module, loader: import.meta.resolve("tsx/esm/api") };
 }

@@ -1,11 +1,15 @@
 /** Computes answers on a thread of its own, one after another. */
-import { parentPort } from "node:worker_threads";
+import { parentPort, workerData } from "node:worker_threads";
 import { inputErrors } from "../../answers/errors.js";
+import { KeptFolder } from "../../kept/folder.js";
 import { Cars } from "../cars.js";
 import { answers, type Opened } from "./asked.js";
-import type { Order, Reply } from "./calculator.js";
+import type { Order, Reply, Told } from "./calculator.js";
+import { EffectsKeeper } from "./effects-keeper.js";
 
+const { kept } = workerData.told as Told;
 const cars = new Cars();
+const keeper = kept === "" ? undefined : new EffectsKeeper(new KeptFolder(kept));
 
 parentPort!.on("message", async (order: Order) => {
 	parentPort!.postMessage({ number: order.number, ...(await outcome(order)) });
@@ -15,7 +19,7 @@ async function outcome({ topic, tables, question }: Order): Promise<Omit<Reply, 
 	const answer = answers[topic] as (opened: Opened, question: unknown) => unknown;
 	try {
 		const open = cars.open.bind(cars);
-		return { answer: await answer({ car: open(tables), tables, open }, question) };
+		return { answer: await answer({ car: open(tables), tables, open, keeper }, question) };
 	} catch (error) {
 		const errors = inputErrors(error);
 		return errors

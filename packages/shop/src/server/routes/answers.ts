@@ -5,6 +5,7 @@ import { findSchema } from "../../answers/find.js";
 import { questionSchema, whichSchema } from "../../answers/question.js";
 import { readingSchema } from "../../answers/reading.js";
 import { rulesSchema } from "../../answers/rules.js";
+import { knownOf } from "../../repairs/known.js";
 import { jobOf, jobParams, type Routes, typed } from "../api.js";
 import { problemResponses } from "../problem.js";
 
@@ -75,6 +76,9 @@ export const answerRoutes: Routes =
 				},
 			},
 			async ({ params, body }) =>
-				calculator.ask("find", await tablesOf(params.job), { evidence: JSON.stringify(body) }),
+				calculator.ask("find", await tablesOf(params.job), {
+					evidence: JSON.stringify(body),
+					known: await knownOf(store, params.job),
+				}),
 		);
 	};

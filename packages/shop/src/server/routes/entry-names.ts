@@ -57,6 +57,9 @@ export function checkNames(car: Car, { kind, body }: Written): void {
 		case "hold":
 			if (body.step !== undefined) needStep(body.step);
 			return;
+		case "repair":
+			for (const step of body.steps) needStep(`recipe/${step}`);
+			return;
 		case "acceptance":
 			if ("finding" in body) needRule(body.finding.rule);
 			return;

@@ -54,6 +54,14 @@ export type AcceptedFinding = z.infer<typeof acceptedFinding>;
 
 const acceptedCar = z.object({ by: name.describe("who accepts the car"), text });
 
+const repair = z.object({
+	fault: z.string().trim().min(1).max(500).describe("id of the fault, as finding names it"),
+	kind: name.describe("kind of fault, as finding names it"),
+	where: text,
+	steps: z.array(name).max(500).describe("of the recipe that had worked on it; empty: no hand was on it"),
+	worked: z.string().trim().max(200).describe("who had done them; empty: not known, or nobody"),
+});
+
 const kind = <Kind extends string, Body extends z.ZodType>(word: Kind, body: Body) =>
 	z.object({ kind: z.literal(word), body });
 
@@ -73,6 +81,7 @@ const writtenKinds = [
 	kind("sign-off", ofStep.describe("a person answers for a step that was done")),
 	kind("hold", z.object({ step: aboutStep, text: text.describe("why work must wait") })),
 	kind("lift", z.object({ hold: ofEntry.describe("id of the hold"), text })),
+	kind("repair", repair.describe("a fault was found and mended")),
 	kind("acceptance", z.union([acceptedFinding, acceptedCar])),
 	kind("correction", z.object({ of: ofEntry.describe("id of the entry taken back"), text })),
 ] as const;
