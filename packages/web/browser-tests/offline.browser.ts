@@ -63,6 +63,21 @@ test("two tablets away enter the same step: kept over a reload, both in the hist
 	await eventually(() => lee.getByText("entered this apart").count()).toBe(0);
 });
 
+/** How many photos the browser's own database has. */
+const photosKept = (page: Page) =>
+	page.evaluate(
+		() =>
+			new Promise<number>((resolve) => {
+				indexedDB.open("loomwright-tablet").onsuccess = ({ target }) => {
+					const { result } = target as IDBOpenDBRequest;
+					result.transaction("photos").objectStore("photos").count().onsuccess = (event) => {
+						result.close();
+						resolve((event.target as IDBRequest<number>).result);
+					};
+				};
+			}),
+	);
+
 /** One grey pixel, by the PNG specification (ISO/IEC 15948). */
 const PNG = Buffer.from(
 	"89504e470d0a1a0a0000000d49484452000000010000000108000000003a7e9b550000000a49444154789c63f80f00010101005e1c2b0d0000000049454e44ae426082",
@@ -91,5 +106,16 @@ test("a photo taken away from the network waits too, and is in the history when 
 	const back = await fetch(`${site.address}/api/v1/jobs/${job!.id}/photos/${photo!.body.photo}`);
 	expect(Buffer.from(await back.arrayBuffer()).equals(PNG)).toBe(true);
 	await page.getByRole("link", { name: /Loomwright/ }).tap();
-	await page.getByRole("img", { name: /^Photo recipe/ }).waitFor();
+	const shown = page.getByRole("img", { name: /^Photo recipe/ });
+	await shown.waitFor();
+
+	// Another tablet has it too, though it never showed it, and still has it without a network and after a reload.
+	const other = await tablet("Lee");
+	await eventually(() => photosKept(other)).toBe(1);
+	await other.context().setOffline(true);
+	await other.reload();
+	const kept = other.getByRole("img", { name: /^Photo recipe/ });
+	await other.getByRole("link", { name: /Loomwright/ }).tap();
+	await kept.waitFor();
+	expect(await kept.evaluate((image) => (image as HTMLImageElement).naturalWidth)).toBe(1);
 });

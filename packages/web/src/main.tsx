@@ -19,13 +19,23 @@ import "./features/power/power.css";
 import "./features/find/find.css";
 import "./features/people/people.css";
 import { MantineProvider } from "@mantine/core";
-import { QueryClient, QueryClientProvider } from "@tanstack/react-query";
+import { QueryCache, QueryClient, QueryClientProvider } from "@tanstack/react-query";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./app/App.js";
 import { theme } from "./app/theme.js";
+import { ServerFault } from "./server/api.js";
+
+/** A working day, or a guest's link, may end while the page is open. */
+const queryCache = new QueryCache({
+	onError(error) {
+		if (error instanceof ServerFault && error.status === 401)
+			void queries.invalidateQueries({ queryKey: ["session"] });
+	},
+});
 
 const queries = new QueryClient({
+	queryCache,
 	defaultOptions: {
 		queries: { retry: 1, refetchOnWindowFocus: false, staleTime: 30_000, networkMode: "always" },
 	},
