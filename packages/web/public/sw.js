@@ -6,7 +6,7 @@
  */
 const CACHE = "loomwright-2";
 const SLOW_MS = 4000;
-const DATA = /^\/api\/v1\/(session|people|jobs(\/[^/]+(\/(state|practice))?)?)$/;
+const DATA = /^\/api\/v1\/(session|people|repairs|jobs(\/[^/]+(\/(state|practice))?)?)$/;
 
 self.addEventListener("install", (event) => event.waitUntil(takeIn().then(() => self.skipWaiting())));
 

@@ -2,6 +2,7 @@
 import type { Evidence, Question, Which } from "@loomwright/engine";
 import { keepPreviousData, useQuery } from "@tanstack/react-query";
 import { useCar } from "../app/car.js";
+import { useKnown } from "../server/known.js";
 import type { SheetRequest } from "./protocol.js";
 
 /** Answers depend on the car and the question alone, so they never go stale and are not asked twice. */
@@ -69,9 +70,10 @@ export function useSheet(request: SheetRequest) {
  */
 export function useFound(evidence: Evidence | undefined, refused: readonly Question[]) {
 	const { job, finder } = useCar();
+	const known = useKnown();
 	return useQuery({
-		queryKey: ["found", job.id, evidence, refused],
-		queryFn: ({ signal }) => finder().callWhileWanted(signal, "find", evidence!, refused),
+		queryKey: ["found", job.id, evidence, refused, known],
+		queryFn: ({ signal }) => finder().callWhileWanted(signal, "find", evidence!, refused, known),
 		enabled: evidence !== undefined,
 		placeholderData: keepPreviousData,
 		...SURE,
@@ -80,9 +82,22 @@ export function useFound(evidence: Evidence | undefined, refused: readonly Quest
 
 export function useExplanation(evidence: Evidence, fault: string) {
 	const { job, finder } = useCar();
+	const known = useKnown();
 	return useQuery({
-		queryKey: ["explain", job.id, evidence, fault],
-		queryFn: ({ signal }) => finder().callWhileWanted(signal, "explain", evidence, fault),
+		queryKey: ["explain", job.id, evidence, fault, known],
+		queryFn: ({ signal }) => finder().callWhileWanted(signal, "explain", evidence, fault, known),
+		...SURE,
+	});
+}
+
+/** What the shop's own repairs make of the chances of this car's faults. */
+export function useRates(which: Which) {
+	const { job, finder } = useCar();
+	const known = useKnown();
+	return useQuery({
+		queryKey: ["rates", job.id, which, known],
+		queryFn: ({ signal }) => finder().callWhileWanted(signal, "rates", which, known),
+		placeholderData: keepPreviousData,
 		...SURE,
 	});
 }

@@ -11,6 +11,7 @@ import type {
 	Question,
 	Reading,
 	RecipeStep,
+	ShopRates,
 	Stage,
 	Supposed,
 	sizeCircuits,
@@ -20,6 +21,7 @@ import type {
 	Which,
 } from "@loomwright/engine";
 import type { Sheet } from "../drawing/sheet/types.js";
+import type { Known } from "../server/known.js";
 
 /** A car as the page knows it: both looms and the recipe as data. */
 export interface OpenedCar {
@@ -75,9 +77,11 @@ export interface EngineMethods {
 	reading(which: Which, question: Question): Reading;
 	wire(which: Which, wire: string, when: string): WireState;
 	/** @param refused readings that the technician will not take: others are proposed */
-	find(evidence: Evidence, refused: readonly Question[]): Found;
+	find(evidence: Evidence, refused: readonly Question[], known: Known): Found;
 	/** Why a fault is suspected and what would refute it. */
-	explain(evidence: Evidence, fault: string): Explanation;
+	explain(evidence: Evidence, fault: string, known: Known): Explanation;
+	/** What the shop's own repairs make of the chances. */
+	rates(which: Which, known: Known): ShopRates;
 	/** Reads an evidence file. */
 	evidence(text: string, file: string): Evidence;
 	subcircuit(request: SheetRequest): Sheet;

@@ -23,6 +23,7 @@ import {
 import { buildSheet, type States } from "../drawing/sheet/build.js";
 import { nameOf } from "../drawing/sheet/loom-index.js";
 import { wayBetween } from "../drawing/sheet/way-between.js";
+import type { Known } from "../server/known.js";
 import type { EngineMethods, WireState } from "./protocol.js";
 
 export function createEngine(): EngineMethods {
@@ -33,12 +34,13 @@ export function createEngine(): EngineMethods {
 		if (open === undefined) throw new Error("no car is open");
 		return open;
 	};
-	const finderOf = (which: Which): Finder => {
+	const finderOf = (which: Which, { record, doneBy }: Known): Finder => {
 		let finder = finders.get(which);
 		if (finder === undefined) {
 			finder = new Finder(car(), which);
 			finders.set(which, finder);
 		}
+		finder.count(record, new Map(Object.entries(doneBy)));
 		return finder;
 	};
 	return {
@@ -55,8 +57,9 @@ export function createEngine(): EngineMethods {
 			runRules(car().circuit(which), which === "converted" ? car().circuit("delivered") : undefined),
 		reading: (which, question) => takeReading(car().circuit(which), question),
 		wire: (which, wire, when) => wireState(car(), which, wire, when),
-		find: (evidence, refused) => finderOf(evidence.of).find(evidence, refused),
-		explain: (evidence, fault) => finderOf(evidence.of).explain(evidence, fault),
+		find: (evidence, refused, known) => finderOf(evidence.of, known).find(evidence, refused),
+		explain: (evidence, fault, known) => finderOf(evidence.of, known).explain(evidence, fault),
+		rates: (which, known) => finderOf(which, known).rates,
 		evidence: parseEvidence,
 		subcircuit({ which, path, when, further }) {
 			return buildSheet(loomOf(car(), which), path, further, statesIn(car(), which, when));

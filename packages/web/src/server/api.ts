@@ -11,6 +11,7 @@ import type {
 	Practice,
 	QueueResult,
 	Session,
+	ShopRepairs,
 } from "./types.js";
 
 export class ServerFault extends Error {
@@ -55,6 +56,8 @@ export const readEntries = (job: string, after: number): Promise<Entries> =>
 	ask(`${at(job)}/entries?after=${after}`);
 
 export const readState = (job: string): Promise<JobState> => ask(`${at(job)}/state`);
+
+export const readRepairs = (): Promise<ShopRepairs> => ask(`${BASE}/repairs`);
 
 /** Sending entries again with the same ids stores them once. */
 export const sendQueue = async (job: string, entries: readonly NewEntry[]): Promise<readonly QueueResult[]> =>

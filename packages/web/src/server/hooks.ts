@@ -2,7 +2,7 @@
 import { useQuery } from "@tanstack/react-query";
 import { useEffect, useState } from "react";
 import { useCar } from "../app/car.js";
-import { readPractice, readState } from "./api.js";
+import { readPractice, readRepairs, readState } from "./api.js";
 import { fetchHistory } from "./history/fetch.js";
 import type { History } from "./history/grow.js";
 import { keepPhotos, photoOf } from "./history/photos.js";
@@ -53,6 +53,9 @@ export function useJobState() {
 	const { id } = useCar().job;
 	return useQuery({ queryKey: ["state", id], queryFn: () => readState(id) });
 }
+
+/** The shop's own repairs; not asked again for every entry that others make. */
+export const useRepairs = () => useQuery({ queryKey: ["repairs"], queryFn: readRepairs });
 
 export function usePractice() {
 	const { id } = useCar().job;

@@ -15,6 +15,7 @@ export function useFlush(): () => Promise<void> {
 		for (const job of await flush(account)) {
 			await client.invalidateQueries({ queryKey: ["entries", job] });
 			await client.invalidateQueries({ queryKey: ["state", job] });
+			await client.invalidateQueries({ queryKey: ["repairs"] });
 		}
 	};
 }
@@ -35,6 +36,7 @@ export function useSync(): void {
 			// What came while this tablet was away.
 			void client.invalidateQueries({ queryKey: ["entries"] });
 			void client.invalidateQueries({ queryKey: ["state"] });
+			void client.invalidateQueries({ queryKey: ["repairs"] });
 		});
 		live.addEventListener("entry", (event) => {
 			const { job } = JSON.parse((event as MessageEvent<string>).data) as { job: string };

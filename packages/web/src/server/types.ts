@@ -38,6 +38,7 @@ type Signed =
 	| { readonly kind: "step" | "sign-off"; readonly body: { readonly step: string } }
 	| { readonly kind: "hold"; readonly body: { readonly step?: string; readonly text: string } }
 	| { readonly kind: "lift"; readonly body: { readonly hold: string; readonly text: string } }
+	| { readonly kind: "repair"; readonly body: RepairEntry }
 	| { readonly kind: "acceptance"; readonly body: Grounded & { readonly text: string } }
 	| { readonly kind: "correction"; readonly body: { readonly of: string; readonly text: string } };
 
@@ -51,6 +52,33 @@ export interface ReadingEntry {
 	readonly value: number | "open";
 	/** The step it belongs to, e.g. `prove/12`. */
 	readonly step?: string;
+}
+
+/** A fault that was found and mended. */
+export interface RepairEntry {
+	readonly fault: string;
+	readonly kind: string;
+	readonly where: string;
+	/** Steps of the recipe that had worked on it. */
+	readonly steps: readonly string[];
+	/** Who had done them; empty: not known, or nobody. */
+	readonly worked: string;
+}
+
+/** The shop's own repairs, over all its jobs. */
+export interface ShopRepairs {
+	/** With a repair, or accepted. */
+	readonly cars: number;
+	readonly work: readonly { readonly person: string; readonly cars: number }[];
+	readonly repairs: readonly (RepairEntry & {
+		readonly entry: string;
+		readonly job: string;
+		/** Who found it. */
+		readonly person: string;
+		readonly time: string;
+		/** Id of the correction that took it out; empty: it counts. */
+		readonly takenBack: string;
+	})[];
 }
 
 /** An entry with whose it is, and what its writer had seen: clocks have no say in what came first. */

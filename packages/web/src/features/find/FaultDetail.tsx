@@ -7,6 +7,7 @@ import { Drawing } from "../../drawing/view/Drawing.js";
 import { whensOf } from "./acts.js";
 import { plainConditions } from "./condition-words.js";
 import { Explained } from "./Explained.js";
+import { Repaired } from "./Repaired.js";
 import { timesWords } from "./times-words.js";
 import type { Case } from "./use-case.js";
 
@@ -52,6 +53,7 @@ export function FaultDetail({ fault, found, shown, alike, onChoose }: FaultDetai
 			{shown.evidence && (
 				<Explained evidence={shown.evidence} found={found} fault={id} shown={shown} onChoose={onChoose} />
 			)}
+			{shown.practice === "" && <Repaired fault={fault} />}
 			<Button variant="default" onClick={() => setDrawn(!drawn)}>
 				{drawn ? "Close the drawing" : "Show it in the drawing"}
 			</Button>

@@ -13,6 +13,7 @@ import { Practice } from "./Practice.js";
 import { Ranking } from "./Ranking.js";
 import { Seen } from "./Seen.js";
 import { SheetRows } from "./SheetRows.js";
+import { ShopRepairs } from "./ShopRepairs.js";
 import { useCase } from "./use-case.js";
 
 export function Find() {
@@ -69,6 +70,7 @@ export function Find() {
 							)}
 							<Actions found={data} shown={shown} />
 							<Ranking found={data} shown={shown} onChoose={setChosen} />
+							<ShopRepairs which={shown.which} />
 						</>
 					)}
 				</div>

@@ -1,6 +1,6 @@
 /** An entry of the history in words. */
 import type { Finding, Loom } from "@loomwright/engine";
-import type { Entry } from "../../server/types.js";
+import type { Entry, RepairEntry } from "../../server/types.js";
 import { type ActWords, actWords } from "../find/act-words.js";
 import type { Act } from "../find/acts.js";
 
@@ -24,6 +24,10 @@ export function entryWords({ kind, body }: Pick<Entry, "kind" | "body">, loom: L
 	if (kind === "acceptance" && "finding" in (body as object)) {
 		const { rule, where } = (body as { finding: Finding }).finding;
 		return { sort: "Finding accepted", text: `${rule.replaceAll("-", " ")}, ${where}: ${said}` };
+	}
+	if (kind === "repair") {
+		const { kind: fault, where } = body as RepairEntry;
+		return { sort: "Repaired", text: `${fault}: ${where}` };
 	}
 	if (kind in PLAIN) return { sort: PLAIN[kind] as string, text: about(said) };
 	if (kind === "note") return { sort: "Note", text: (body as { text: string }).text };
