@@ -22,6 +22,31 @@ const drawing = (page: Page) =>
 const SCREENS: readonly Screen[] = [
 	{ name: "start", hash: "", ready: (page) => page.getByText(/findings?, /).waitFor({ timeout: SEARCH_MS }) },
 	{
+		name: "proposal",
+		hash: "#//plan?circuit=clutch-signal",
+		ready: (page) => page.locator(".versus").waitFor({ timeout: SEARCH_MS }),
+	},
+	{
+		name: "sizes",
+		hash: "#//size?chosen=N06",
+		ready: (page) => page.locator(".discs").waitFor({ timeout: SEARCH_MS }),
+	},
+	{
+		name: "what if",
+		hash: "#//what-if?subject=wires%2FW422a&column=size&cell=0.35",
+		ready: (page) => page.locator(".effects").waitFor({ timeout: SEARCH_MS }),
+	},
+	{
+		name: "another car",
+		hash: "#//transfer",
+		ready: (page) => page.getByRole("button", { name: "A car from its table files" }).waitFor(),
+	},
+	{
+		name: "versions",
+		hash: "#//versions?version=1",
+		ready: (page) => page.getByText("Save its tables").tap(),
+	},
+	{
 		name: "changes by connector",
 		hash: "#//changes?connector=X-ECUB",
 		ready: async (page) => {

@@ -70,3 +70,10 @@ test("ohms on a live circuit are refused, with the condition to use", async () =
 		.first()
 		.waitFor();
 });
+
+test("an address without a job that is there: said at once, with the jobs there are", async () => {
+	const page = await site.open("#/checks");
+	await page.getByRole("heading", { level: 1, name: 'There is no job "checks"' }).waitFor();
+	await page.getByRole("link", { name: /^The camper/ }).tap();
+	await page.getByRole("heading", { level: 1, name: "The camper" }).waitFor();
+});

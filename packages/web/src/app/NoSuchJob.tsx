@@ -15,7 +15,7 @@ export function NoSuchJob({ id, jobs }: { id: string; jobs: readonly JobSummary[
 					<li key={job.id}>
 						<a className="row" href={formatRoute({ job: job.id })}>
 							<strong>{job.title}</strong>
-							<span className="soft">since {job.created.slice(0, 10)}</span>
+							<span className="soft unbroken">since {job.created.slice(0, 10)}</span>
 						</a>
 					</li>
 				))}

@@ -62,7 +62,7 @@ export function ReplaceTables({ tables, confirm, onCancel }: ReplaceTablesProps)
 				</div>
 			)}
 			{replace.error && <FaultNotice title="Nothing was taken in" error={replace.error} />}
-			<div className="filter">
+			<div className="buttons">
 				{!same && (
 					<Button loading={replace.isPending} onClick={() => replace.mutate()}>
 						{confirm}

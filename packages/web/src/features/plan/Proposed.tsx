@@ -33,12 +33,12 @@ export function Proposed({ proposal }: { proposal: Proposal }) {
 	const close = choices.filter(({ second }) => second && second.moreMinutes < CLOSE_MINUTES).length;
 	return (
 		<>
-			<p className="notice" data-tone="warn">
+			<p className="notice aside" data-tone="warn">
 				A proposal is a draft for people who know the car. It knows the loom, not the metal: look at each way
 				before you cut. The maker's procedures come first; restraint circuits are never planned.
 			</p>
 			<Whole proposal={proposal} />
-			<div className="page-head">
+			<div className="page-head aside">
 				<h2>{count(choices.length, "circuit")}, each with what else it could be</h2>
 				<Checkbox
 					size="lg"
@@ -64,7 +64,7 @@ export function Proposed({ proposal }: { proposal: Proposal }) {
 			>
 				{open && <ChoiceDetail key={chosen} choice={open} proposal={proposal} />}
 			</ListAndDetail>
-			<details className="fold sheet">
+			<details className="fold sheet aside">
 				<summary>The recipe it makes: {count(proposal.steps.length, "step")}</summary>
 				<ol className="proposal-steps">
 					{proposal.steps.map(({ step, kind, title, place }) => (

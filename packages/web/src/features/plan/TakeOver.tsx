@@ -8,13 +8,13 @@ import { saveText } from "../../shared/save-text.js";
 export function TakeOver({ proposal: { files } }: { proposal: Proposal }) {
 	const [asked, setAsked] = useState(false);
 	return (
-		<section className="sheet stack" aria-label="Take it over">
+		<section className="sheet stack aside" aria-label="Take it over">
 			<h2>Take it over</h2>
 			<p>
 				As the car's recipe it becomes a new version; the one that stands now stays readable. What was done by
 				hand in its place, and is not in the target, is not in it.
 			</p>
-			<div className="filter">
+			<div className="buttons">
 				{!asked && <Button onClick={() => setAsked(true)}>See what it would change</Button>}
 				{Object.entries(files).map(([name, text]) => (
 					<Button key={name} variant="default" onClick={() => saveText(name, text)}>

@@ -2,6 +2,9 @@
 import type { Price, Proposal } from "../../server/choosing.js";
 import { count, duration, percent } from "../../shared/words.js";
 
+/** A bar goes no farther than so many times the best; a longer one ends torn off. */
+const FARTHEST = 2;
+
 interface Rival {
 	readonly name: string;
 	/** Undefined: it cannot be done that way. */
@@ -29,13 +32,13 @@ export function Whole({ proposal }: { proposal: Proposal }) {
 		best: one.way === way,
 	}));
 	if (byHand) rivals.push({ ...byHand, name: "The recipe as it is now", best: false });
-	const most = Math.max(...rivals.map((rival) => rival.minutes ?? 0));
+	const most = Math.min(FARTHEST * minutes, Math.max(...rivals.map((rival) => rival.minutes ?? 0)));
 	const joints = alternatives.find((one) => one.way === way)?.joints ?? 0;
 	return (
-		<section className="sheet stack" aria-label="The whole">
+		<section className="sheet stack aside" aria-label="The whole">
 			<dl className="figures">
 				<div>
-					<dt>in all, in minutes of the shop</dt>
+					<dt>in all, with material and risk as time</dt>
 					<dd>{duration(minutes)}</dd>
 				</div>
 				<div>
@@ -85,11 +88,11 @@ export function Whole({ proposal }: { proposal: Proposal }) {
 /** The bar's length is the sum; its parts are told where they are known. */
 function Bar({ rival: { minutes, price }, most }: { rival: Rival; most: number }) {
 	if (minutes === undefined) return <span className="bar" />;
-	const share = (part: number) => ({ width: `${(100 * part) / most}%` });
+	const share = (part: number) => ({ width: `${Math.min(100, (100 * part) / most)}%` });
 	if (!price)
 		return (
 			<span className="bar">
-				<span className="bar-sum" style={share(minutes)} />
+				<span className="bar-sum" data-torn={minutes > most || undefined} style={share(minutes)} />
 			</span>
 		);
 	return (

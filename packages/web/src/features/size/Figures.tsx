@@ -18,7 +18,7 @@ export const Figures = ({ label, figures }: { label: string; figures: readonly F
 					<td>
 						{name}
 						{when && <div className="soft">{when}</div>}
-						<div className="source">{value === undefined ? "" : source}</div>
+						<div className="source">{value === undefined ? "" : source.replaceAll("`", "")}</div>
 					</td>
 					<td>{value ?? without}</td>
 				</tr>

@@ -106,7 +106,7 @@ export function WireDetail({ size }: { size: WireSize }) {
 				]}
 			/>
 			<Ends ends={size.ends} />
-			<div className="filter">
+			<div className="buttons">
 				<Button variant="default" aria-pressed={drawn} onClick={() => setDrawn(!drawn)}>
 					{drawn ? "Close the drawing" : "Drawing"}
 				</Button>

@@ -1,6 +1,6 @@
 /** Which other car: a job of the shop, or the table files of a car that is no job yet. */
 import { Button, FileButton, UnstyledButton } from "@mantine/core";
-import { useState } from "react";
+import { useRef, useState } from "react";
 import type { JobSummary } from "../../server/types.js";
 import { readFiles, TABLE_FILES } from "../../shared/read-files.js";
 
@@ -21,8 +21,11 @@ interface OtherCarProps {
 
 export function OtherCar({ jobs, chosen, picked, onJob, onFiles }: OtherCarProps) {
 	const [wrong, setWrong] = useState("");
+	const forget = useRef<() => void>(null);
 	const take = async (files: readonly File[]) => {
 		const read = await readFiles(files);
+		// The same files, mended, may be chosen again.
+		forget.current?.();
 		const unread = read.filter(({ text }) => text === undefined).map(({ name }) => name);
 		setWrong(unread.length > 0 ? `Not UTF-8: ${unread.join(", ")}. Save it as CSV UTF-8.` : "");
 		if (unread.length > 0 || read.length === 0) return;
@@ -42,7 +45,7 @@ export function OtherCar({ jobs, chosen, picked, onJob, onFiles }: OtherCarProps
 						<span className="soft">a job of this shop</span>
 					</UnstyledButton>
 				))}
-				<FileButton multiple accept={TABLE_FILES} onChange={(files) => void take(files)}>
+				<FileButton resetRef={forget} multiple accept={TABLE_FILES} onChange={(files) => void take(files)}>
 					{(props) => (
 						<Button {...props} variant="default">
 							{picked === "" ? "A car from its table files" : `${picked}: choose others`}

@@ -26,11 +26,11 @@ export function Travelled({ found, name }: { found: Transferred; name: string })
 	return (
 		<>
 			<h2>On {name}</h2>
-			<fieldset className="verdicts" aria-label="Which steps are shown">
+			<fieldset className="fares" aria-label="Which steps are shown">
 				{VERDICTS.map(({ verdict, words, tone }) => (
 					<UnstyledButton
 						key={verdict}
-						className="verdict"
+						className="fare"
 						data-tone={tone}
 						aria-pressed={verdict === chosen}
 						onClick={() => set({ verdict: verdict === chosen ? "" : verdict })}

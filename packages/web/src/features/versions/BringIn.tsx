@@ -1,6 +1,6 @@
 /** Bringing in tables from the tablet: a target, a recipe, prices. Tried first, told by row what is wrong; all or none. */
 import { Button, FileButton, NativeSelect } from "@mantine/core";
-import { useState } from "react";
+import { useRef, useState } from "react";
 import { useCar } from "../../app/car.js";
 import { ReplaceTables } from "../../shared/ReplaceTables.js";
 import { type ReadFile, readFiles, TABLE_FILES } from "../../shared/read-files.js";
@@ -14,8 +14,11 @@ interface Brought extends ReadFile {
 export function BringIn() {
 	const { tables } = useCar();
 	const [brought, setBrought] = useState<readonly Brought[]>([]);
+	const forget = useRef<() => void>(null);
 	const take = async (files: readonly File[]) => {
 		const read = await readFiles(files);
+		// The same file, mended, may be chosen again.
+		forget.current?.();
 		setBrought(read.map((file) => ({ ...file, table: guessTable(file.name, file.text ?? "") })));
 	};
 	const unread = brought.filter(({ text }) => text === undefined);
@@ -28,14 +31,14 @@ export function BringIn() {
 		twice.length === 0 &&
 		brought.every(({ table }) => table !== "");
 	return (
-		<section className="sheet stack" aria-label="Bring in tables">
+		<section className="sheet stack aside" aria-label="Bring in tables">
 			<h2>Bring in tables</h2>
 			<p className="soft">
 				A target, a recipe, the shop's prices: docs/plan.md and docs/tables.md describe them. They are tried
 				on this car first; if a row is wrong, nothing of any file is taken in.
 			</p>
-			<div className="filter">
-				<FileButton multiple accept={TABLE_FILES} onChange={(files) => void take(files)}>
+			<div className="buttons">
+				<FileButton resetRef={forget} multiple accept={TABLE_FILES} onChange={(files) => void take(files)}>
 					{(props) => <Button {...props}>Choose files</Button>}
 				</FileButton>
 			</div>

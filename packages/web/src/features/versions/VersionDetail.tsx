@@ -112,14 +112,17 @@ function Tables({ version, newest }: { version: KeptVersion; newest: boolean }) 
 	const own = whole.data?.tables ?? {};
 	return (
 		<div className="stack">
-			<div className="filter">
-				{!newest && !again && <Button onClick={() => setAgain(true)}>Take this version again</Button>}
-				{Object.entries(own).map(([name, text]) => (
-					<Button key={name} variant="default" onClick={() => saveText(name, text)}>
-						Save {name}
-					</Button>
-				))}
-			</div>
+			{!newest && !again && <Button onClick={() => setAgain(true)}>Take this version again</Button>}
+			<details className="fold">
+				<summary>Save its tables</summary>
+				<div className="buttons">
+					{Object.entries(own).map(([name, text]) => (
+						<Button key={name} variant="default" onClick={() => saveText(name, text)}>
+							Save {name}
+						</Button>
+					))}
+				</div>
+			</details>
 			{again && whole.data && (
 				<ReplaceTables
 					tables={againTables(own, now)}

@@ -2,9 +2,10 @@
 import type { Finding } from "@loomwright/engine";
 import { Button } from "@mantine/core";
 import { useState } from "react";
+import { useCar } from "../../app/car.js";
 import type { Supposition } from "../../engine/protocol.js";
 import { lengthWords } from "../../shared/wire-words.js";
-import { amount, count, duration } from "../../shared/words.js";
+import { count, duration } from "../../shared/words.js";
 import { severityOf } from "../checks/severity.js";
 import { sizeLines, verdictOf } from "./judged.js";
 
@@ -19,7 +20,7 @@ export function Effects({ effects, words }: { effects: Supposition; words: strin
 	return (
 		<section className="stack effects" aria-label="What would happen">
 			<div className="notice stack" data-tone={tone} role="status">
-				<h3>With {words}</h3>
+				<h3>{words}</h3>
 				<p>{text}</p>
 			</div>
 			<dl className="figures">
@@ -98,9 +99,11 @@ function FindingList({ title, findings }: { title: string; findings: readonly Fi
 	);
 }
 
-const volts = (value: number | undefined) => (value === undefined ? "open" : amount(value, "V"));
+/** Hundredths, as a meter shows them. */
+const volts = (value: number | undefined) => (value === undefined ? "open" : `${value.toFixed(2)} V`);
 
 function Readings({ readings }: { readings: Supposition["readings"] }) {
+	const { conditions } = useCar().car.converted;
 	const [all, setAll] = useState(false);
 	return (
 		<>
@@ -119,9 +122,9 @@ function Readings({ readings }: { readings: Supposition["readings"] }) {
 						{(all ? readings : readings.slice(0, FEW)).map(({ contact, condition, before, after }) => (
 							<tr key={contact}>
 								<td className="mono">{contact}</td>
-								<td>{condition}</td>
-								<td>{volts(before)}</td>
-								<td>
+								<td>{conditions.get(condition)?.title || condition}</td>
+								<td className="unbroken">{volts(before)}</td>
+								<td className="unbroken">
 									<strong>{volts(after)}</strong>
 								</td>
 							</tr>

@@ -76,7 +76,7 @@ export function Suppose({ subject, supposed, onSuppose }: SupposeProps) {
 }
 
 function supposedWords(supposed: Supposed, cells: Readonly<Record<string, string>>): string {
-	if ("without" in supposed) return `without step ${supposed.without}`;
+	if ("without" in supposed) return `Without step ${supposed.without}`;
 	const words = CELLS[supposed.table]?.[supposed.column] ?? supposed.column;
-	return `${words.toLowerCase()} ${supposed.cell || "empty"} instead of ${cells[supposed.column] || "empty"}`;
+	return `With ${words.toLowerCase()} ${supposed.cell || "empty"} instead of ${cells[supposed.column] || "empty"}`;
 }

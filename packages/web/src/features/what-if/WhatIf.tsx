@@ -33,9 +33,12 @@ export function WhatIf() {
 		words.every((word) => `${name} ${what}`.toLowerCase().includes(word)),
 	);
 	const open = all.find(({ id }) => id === chosen);
+	// What is chosen is in sight, wherever it stands among the others.
+	const shown = found.slice(0, MOST);
+	if (open && found.includes(open) && !shown.includes(open)) shown.unshift(open);
 	return (
 		<ChoosingPage stage="what-if" title="What if">
-			<p className="lead">
+			<p className="lead aside">
 				Suppose one thing were another. Nothing is stored: the tables stay as they are, and what would be
 				different is told.
 			</p>
@@ -55,7 +58,7 @@ export function WhatIf() {
 			</div>
 			<ListAndDetail
 				label={SORT_WORDS[sort]}
-				rows={found.slice(0, MOST).map(({ id, name, text: what }) => ({
+				rows={shown.map(({ id, name, text: what }) => ({
 					...{ id, title: name, text: what, end: "", endLabel: "" },
 				}))}
 				open={open?.id ?? ""}
