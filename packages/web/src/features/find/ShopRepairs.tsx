@@ -22,7 +22,7 @@ export function ShopRepairs({ which }: { readonly which: Which }) {
 			<p className="soft">
 				{cars === 0
 					? "None is entered yet: chances are those of the tables. Open a fault above and say that it was it."
-					: `${count(counted, "repair")} on ${count(cars, "car")} are counted into the chances above.`}
+					: `Counted into the chances above: ${count(counted, "repair")} on ${count(cars, "car")}.`}
 			</p>
 			{cars > 0 && (
 				<Button variant="default" aria-expanded={open} onClick={() => setOpen(!open)}>
@@ -42,42 +42,47 @@ function Counts({ which }: { readonly which: Which }) {
 	const others = data.kinds.filter(({ found, items }) => found === 0 && items > 0);
 	return (
 		<>
-			<RateTable rates={met} cars={data.cars} />
+			<RateList rates={met} cars={data.cars} />
 			{data.people.some(({ found }) => found > 0) && <People people={data.people} />}
 			<details className="fold">
 				<summary>{count(others.length, "kind")} not met yet</summary>
-				<RateTable rates={others} cars={data.cars} />
+				<RateList rates={others} cars={data.cars} />
 			</details>
 		</>
 	);
 }
 
-const RateTable = ({ rates, cars }: { readonly rates: readonly KindRate[]; readonly cars: number }) => (
-	<table className="plain-table counts">
-		<thead>
-			<tr>
-				<th>Kind of fault</th>
-				<th>Found</th>
-				<th>Expected on {count(cars, "such car")}</th>
-				<th>Chance of each, before</th>
-				<th>after</th>
-			</tr>
-		</thead>
-		<tbody>
-			{rates.map(({ kind, touched, found, expected, before, after, factor, items }) => (
-				<tr key={`${kind} ${touched}`}>
-					<td>
-						<span className="cap">{kind}</span>
-						<span className="soft">{touched ? " where hands were" : " where nobody was"}</span>
-					</td>
-					<td data-label="Found">{found}</td>
-					<td data-label="Expected">{items === 0 ? "none on this car" : Number(expected.toPrecision(2))}</td>
-					<td data-label="Before">{items === 0 ? "" : chanceWords(before)}</td>
-					<td data-label="After">{items === 0 ? "" : `${chanceWords(after)} (${timesFactor(factor)})`}</td>
-				</tr>
-			))}
-		</tbody>
-	</table>
+const RateList = ({ rates, cars }: { readonly rates: readonly KindRate[]; readonly cars: number }) => (
+	<ul className="predicted">
+		{rates.map(({ kind, touched, found, expected, before, after, factor, items }) => (
+			<li key={`${kind} ${touched}`}>
+				<span className="cap">{kind}</span>
+				<span className="soft">{touched ? ", where hands were" : ", where nobody was"}</span>
+				<dl>
+					<Figure name="found" value={String(found)} />
+					{items === 0 ? (
+						<Figure name="on this car" value="none can be" />
+					) : (
+						<>
+							<Figure
+								name={`expected on ${count(cars, "car")}`}
+								value={String(Number(expected.toPrecision(2)))}
+							/>
+							<Figure name="chance of each, before" value={chanceWords(before)} />
+							<Figure name="after" value={`${chanceWords(after)}, ${timesFactor(factor)}`} />
+						</>
+					)}
+				</dl>
+			</li>
+		))}
+	</ul>
+);
+
+const Figure = ({ name, value }: { readonly name: string; readonly value: string }) => (
+	<div>
+		<dt>{name}</dt>
+		<dd>{value}</dd>
+	</div>
 );
 
 const People = ({ people }: Pick<ShopRates, "people">) => (
