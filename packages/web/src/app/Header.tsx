@@ -34,8 +34,10 @@ export function Header({ stage }: { stage: Stage }) {
 					</UnstyledButton>
 				))}
 			</nav>
-			<Who />
-			<SchemeSwitch />
+			<div className="head-own">
+				<Who />
+				<SchemeSwitch />
+			</div>
 		</header>
 	);
 }

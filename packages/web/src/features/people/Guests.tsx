@@ -86,7 +86,8 @@ export function Guests() {
 
 const LinkWords = ({ link: { name, madeBy, ends }, ended }: { link: GuestLink; ended: boolean }) => (
 	<span>
-		<strong>{name}</strong> {ended ? "ended" : "looks until"} {new Date(ends).toLocaleString()}
+		<strong>{name}</strong> {ended ? "ended" : "looks until"}{" "}
+		{new Date(ends).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" })}
 		<span className="soft"> made by {madeBy}</span>
 	</span>
 );

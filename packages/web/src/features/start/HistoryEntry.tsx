@@ -19,17 +19,19 @@ export function HistoryEntry({ entry, entries, by, children }: HistoryEntryProps
 	const words = useEntryWords(entry, entries);
 	return (
 		<li data-corrected={by !== undefined || undefined}>
-			<strong>{words.sort}</strong> <span className="history-text">{words.text}</span>
-			{entry.kind === "photo" && <Photo entry={entry} alt={`${words.sort} ${words.text}`} />}
-			<div className="soft">{byWhom(entry)}</div>
-			{by && (
-				<p className="history-correction">
-					<span className="tag" data-tone="warn">
-						taken back
-					</span>{" "}
-					{byWhom(by)}: {(by.body as { text: string }).text}
-				</p>
-			)}
+			<div>
+				<strong>{words.sort}</strong> <span className="history-text">{words.text}</span>
+				{entry.kind === "photo" && <Photo entry={entry} alt={`${words.sort} ${words.text}`} />}
+				<div className="soft">{byWhom(entry)}</div>
+				{by && (
+					<p className="history-correction">
+						<span className="tag" data-tone="warn">
+							taken back
+						</span>{" "}
+						{byWhom(by)}: {(by.body as { text: string }).text}
+					</p>
+				)}
+			</div>
 			{children}
 		</li>
 	);
