@@ -159,9 +159,9 @@ test(
 		expect(await versions.count()).toBe(1);
 
 		await bring(withMinutes("33"));
-		await page.getByRole("heading", { name: "recipe.csv: 1 row" }).waitFor();
+		await page.getByRole("heading", { name: "recipe.csv: 1 row changes" }).waitFor();
 		await page.getByRole("button", { name: "Take them in" }).tap();
-		await page.getByText(/^Recipe version 2, by not named/).waitFor({ timeout: SEARCH_MS });
+		await page.getByText(/^Recipe version 2, by somebody not named/).waitFor({ timeout: SEARCH_MS });
 		await versions.filter({ hasText: "Version 2" }).tap();
 		const changed = page.locator(".row-changes li");
 		await changed.filter({ hasText: step }).getByText("33").waitFor({ timeout: SEARCH_MS });
@@ -171,7 +171,7 @@ test(
 		await versions.filter({ hasText: "Version 1" }).tap();
 		await page.getByRole("button", { name: "Take this version again" }).tap();
 		await page.getByRole("button", { name: "Take version 1 again" }).tap();
-		await page.getByText(/^Recipe version 3, by not named/).waitFor({ timeout: SEARCH_MS });
+		await page.getByText(/^Recipe version 3, by somebody not named/).waitFor({ timeout: SEARCH_MS });
 		const { tables } = await site.api<{ tables: Record<string, string> }>("recipe/versions/3");
 		expect(tables["recipe.csv"]).toBe(recipe);
 	},

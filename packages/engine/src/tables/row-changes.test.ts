@@ -35,6 +35,14 @@ test("steps numbered anew are the same steps with other numbers", () => {
 	expect(changes[1]?.cells).toEqual([{ column: "step", was: "02", is: "03" }]);
 });
 
+test("another step under the same number is one that goes and one that comes", () => {
+	const other = "step,kind,wire,to\n01,cut,W1,\n02,stow,W7,\n03,extend,W3,G1\n";
+	expect(rowChanges(recipe, other).map(({ kind, key }) => [kind, key])).toEqual([
+		["added", "02"],
+		["gone", "02"],
+	]);
+});
+
 test("how a cell is quoted, and in which order columns and rows stand, is no difference", () => {
 	expect(rowChanges(recipe, 'wire,"step",kind,to\r\n')).toHaveLength(3);
 	const turned = 'step;to;kind;wire;note\n03;G1;extend;"W3";\n\n01;;cut;W1;\n02; SP1 ;join;W2;\n';
@@ -52,14 +60,13 @@ const rows = fc.array(fc.tuple(fc.constantFrom("1", "2", "3"), cell, cell), { ma
 const text = (table: readonly (readonly string[])[]) =>
 	writeTable({ columns: ["key", "one", "two"], rows: table });
 
-test("the counts add up, what changed differs, and the way back is as long", () => {
+test("the counts add up, and what changed differs", () => {
 	fc.assert(
 		fc.property(rows, rows, (before, after) => {
 			const changes = rowChanges(text(before), text(after));
 			const count = (wanted: string) => changes.filter(({ kind }) => kind === wanted).length;
 			expect(before.length + count("added") - count("gone")).toBe(after.length);
 			for (const { cells } of changes) for (const { was, is } of cells) expect(was).not.toBe(is);
-			expect(rowChanges(text(after), text(before))).toHaveLength(changes.length);
 			expect(rowChanges(text(before), text([...before].reverse()))).toEqual([]);
 		}),
 		{ seed: 11, numRuns: 300 },

@@ -25,8 +25,9 @@ interface Line {
 }
 
 /**
- * Rows that came, went and changed, in the order of the later text. A row that stands elsewhere is the same row; one
- * that is the same but for its first column, as a step with another number, is a changed row. Cost O(cells).
+ * Rows that came, went and changed, in the order of the later text. A row that stands elsewhere is the same row. One
+ * that is the same but for its first column, as a step with another number, is a changed row, and so is one with the
+ * same first column and half of its other cells. Cost O(cells).
  * @param before text of the table; undefined: there was none
  */
 export function rowChanges(before: string | undefined, after: string | undefined): RowChange[] {
@@ -36,8 +37,9 @@ export function rowChanges(before: string | undefined, after: string | undefined
 	let left = { was: was.lines, is: is.lines };
 	const whole = (line: Line) => JSON.stringify([line.key, bodyOf(line, [was.first, is.first])]);
 	left = pair(left, whole, () => undefined);
-	for (const by of [(line: Line) => JSON.stringify(bodyOf(line, [was.first, is.first])), keyOf])
-		left = pair(left, by, (old, now) => changes.push(changed(old, now)));
+	const tell = (old: Line, now: Line) => changes.push(changed(old, now));
+	left = pair(left, (line) => JSON.stringify(bodyOf(line, [was.first, is.first])), tell);
+	left = pair(left, keyOf, tell, alike);
 	for (const { row, key, cells } of left.is)
 		changes.push({
 			...{ kind: "added", key, row },
@@ -57,18 +59,26 @@ const keyOf = (line: Line): string => line.key;
 const bodyOf = ({ cells }: Line, first: readonly string[]): [string, string][] =>
 	[...cells].filter(([column]) => !first.includes(column)).sort(([a], [b]) => (a < b ? -1 : 1));
 
-/** Takes out the rows that are alike in the given way, first with first; tells each pair. */
+/** Half of the cells of the fuller one are the same in both. */
+function alike(one: Line, other: Line): boolean {
+	const same = [...one.cells].filter(([column, text]) => other.cells.get(column) === text).length;
+	return 2 * same >= Math.max(one.cells.size, other.cells.size);
+}
+
+/** Takes out the rows that are the same in the given way, first with first, if they fit; tells each pair. */
 function pair(
 	{ was, is }: { was: readonly Line[]; is: readonly Line[] },
 	by: (line: Line) => string,
 	tell: (old: Line, now: Line) => void,
+	fit: (old: Line, now: Line) => boolean = () => true,
 ): { was: readonly Line[]; is: readonly Line[] } {
 	const waiting = new Map<string, Line[]>();
 	for (const line of was) waiting.set(by(line), [...(waiting.get(by(line)) ?? []), line]);
 	const found = new Set<Line>();
 	for (const line of is) {
-		const old = waiting.get(by(line))?.shift();
-		if (old === undefined) continue;
+		const old = waiting.get(by(line))?.[0];
+		if (old === undefined || !fit(old, line)) continue;
+		waiting.get(by(line))?.shift();
 		found.add(old).add(line);
 		tell(old, line);
 	}

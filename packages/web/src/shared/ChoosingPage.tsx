@@ -53,9 +53,7 @@ function RecipeStands() {
 		<p className="recipe-stands">
 			<span>{versionWords(recipe)}</span>
 			{newest && newest.version > recipe.version && (
-				<Button onClick={() => window.location.reload()}>
-					{newest.person} brought version {newest.version}: show it
-				</Button>
+				<Button onClick={() => window.location.reload()}>Version {newest.version} has come: show it</Button>
 			)}
 		</p>
 	);

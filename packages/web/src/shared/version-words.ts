@@ -1,5 +1,6 @@
 /** A version of the recipe in words. */
 import type { RecipeVersion } from "../server/choosing.js";
+import { NOBODY } from "../server/person.js";
 
 /** `Recipe version 3, by Kim, 2030-05-01 10:12`. */
 export function versionWords(version: RecipeVersion): string {
@@ -8,8 +9,8 @@ export function versionWords(version: RecipeVersion): string {
 
 /** `by Kim, 2030-05-01 10:12`, in the tablet's own time. */
 export function broughtWords({ time, person }: RecipeVersion): string {
-	const by = person === "" ? "as it came with the job" : `by ${person}`;
-	return `${by}, ${localTime(time)}`;
+	const by = person === NOBODY ? "somebody not named" : person;
+	return `${person === "" ? "as it came with the job" : `by ${by}`}, ${localTime(time)}`;
 }
 
 function localTime(iso: string): string {

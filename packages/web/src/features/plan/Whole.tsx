@@ -50,7 +50,7 @@ export function Whole({ proposal }: { proposal: Proposal }) {
 					<dd>{price.material.toFixed(2)}</dd>
 				</div>
 				<div>
-					<dt>fault finding its joints make likely</dt>
+					<dt>fault finding, from its joints</dt>
 					<dd>{duration(price.risk)}</dd>
 				</div>
 				<div>

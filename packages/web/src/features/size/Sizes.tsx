@@ -90,7 +90,7 @@ function Sized({ sizes }: { sizes: AllSizes }) {
 					onChange={(event) => setText(event.currentTarget.value)}
 				/>
 			</div>
-			<p className="soft">
+			<p className="soft aside">
 				{count(rows.length, SORT_WORDS[sort].toLowerCase().slice(0, -1), SORT_WORDS[sort].toLowerCase())}{" "}
 				shown.{" "}
 				{wrong === 0
