@@ -7,8 +7,8 @@ import { drawn, type Random, randomOf } from "./random.js";
 import { type Search, search } from "./search.js";
 import { SimulatedCar, shows } from "./simulated-car.js";
 
-/** Cases of both halves together. A double fault takes ten times as long as a single one: fewer of them. */
-export const CASES = { single: 1000, misread: 100, double: 40 } as const;
+/** Cases of both halves together. */
+export const CASES = { single: 1000, misread: 100, double: 300 } as const;
 /** Chance that a reading written down has nothing to do with the circuit, for the cases with misreadings. */
 export const MISREAD = 0.05;
 

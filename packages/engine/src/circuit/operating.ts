@@ -9,7 +9,7 @@ import { type Change, changed, NO_CHANGE } from "./changes.js";
 import type { Automaton, Circuit, Standing, Topology } from "./circuit.js";
 import { componentOf } from "./components.js";
 import { CircuitError } from "./error.js";
-import { type NetworkSolver, solverOf } from "./solver.js";
+import { joinedBy, type NetworkSolver, solverOf } from "./solver.js";
 
 /** Largest accepted |sum of currents| / (sum of conductances x largest potential) at a node. */
 export const RESIDUAL_LIMIT = 1e-10;
@@ -73,8 +73,9 @@ export function startUp<T extends Topology>(
 	const moves: (readonly number[])[] = [];
 	/** Round in which each set of states was come to. */
 	const seen = new Map([[states.join(), 0]]);
+	const joined = joinedBy(circuit, change.added);
 	for (;;) {
-		const point = solveStates(circuit, standing, change, states, options.dead === true);
+		const point = solveStates(circuit, joined, standing, change, states, options.dead === true);
 		rounds.push(point);
 		const moved = options.dead === true ? [] : move(standing.automata, states, point.volts);
 		if (moved.length === 0) {
@@ -110,6 +111,7 @@ function cycling(automata: readonly Automaton[], moved: readonly number[]): Circ
 /** One solve with the automata held in `states`. */
 function solveStates<T extends Topology>(
 	circuit: T,
+	joined: Topology,
 	standing: Standing,
 	change: Change,
 	states: Uint8Array,
@@ -129,7 +131,7 @@ function solveStates<T extends Topology>(
 		siemens[c.branch] = now.siemens;
 		if (!dead) emf[c.branch] = now.emf;
 	}
-	const solver = solverOf(circuit, siemens, change.added, dead ? [] : standing.controls);
+	const solver = solverOf(circuit, siemens, change.added, dead ? [] : standing.controls, joined);
 	const volts = sources(circuit, siemens, emf);
 	solver.solve(volts);
 	for (const { branch, a, b, gain } of solver.controls)

@@ -28,6 +28,7 @@ export interface NetworkSolver extends Solves {
 
 /**
  * Of the network with these conductances; `solve` gives potentials from node currents, in place.
+ * @param joined the network with the added conductors, of {@link joinedBy}
  * @throws CircuitError where a point or the controlled sources have no definite state
  */
 export function solverOf(
@@ -35,12 +36,10 @@ export function solverOf(
 	siemens: Float64Array,
 	added: readonly AddedBranch[],
 	controlled: readonly Control[],
+	joined: Topology,
 ): NetworkSolver {
 	const found = components(circuit, siemens, added);
-	const numeric =
-		added.length === 0
-			? factorNetwork(circuit, siemens, found)
-			: factorNetwork(joined(circuit, added), withLinks(siemens, added), found);
+	const numeric = factorNetwork(joined, withLinks(siemens, added), found);
 	const controls = controlled.length === 0 ? controlled : acting(controlled, siemens, found);
 	return { components: found, numeric, controls, ...solvesOf(numeric, controls, siemens, circuit.branches) };
 }
@@ -49,7 +48,9 @@ export function solverOf(
  * The network with further conductors as branches of their own. Analysed anew: a correction by low rank would lose the
  * digits of what a short leaves of a line of a gigohm.
  */
-function joined({ nodes, branches }: Topology, added: readonly AddedBranch[]): Topology {
+export function joinedBy(circuit: Topology, added: readonly AddedBranch[]): Topology {
+	if (added.length === 0) return circuit;
+	const { nodes, branches } = circuit;
 	const owner = { what: "device", id: "", element: "" } as const;
 	const all = [...branches, ...added.map(({ a, b }) => ({ a, b, spread: 0, emfSpread: 0, owner }))];
 	const pattern = networkPattern(
@@ -61,6 +62,7 @@ function joined({ nodes, branches }: Topology, added: readonly AddedBranch[]): T
 }
 
 function withLinks(siemens: Float64Array, added: readonly AddedBranch[]): Float64Array {
+	if (added.length === 0) return siemens;
 	const all = new Float64Array(siemens.length + added.length);
 	all.set(siemens);
 	all.set(

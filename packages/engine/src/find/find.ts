@@ -20,7 +20,7 @@ import { type Effects, effectsKey, gather } from "./effects/index.js";
 import { contradictions, explain } from "./explain.js";
 import { type Item, itemsOf, Watch } from "./items.js";
 import { rateSteps } from "./next-step.js";
-import { FirstWeighed, posterior, timesAsLikely } from "./posterior.js";
+import { posterior, SearchMemory, timesAsLikely } from "./posterior.js";
 import type { Evidence, Explanation, Found, GroundLine, RankedFault, SingleFault } from "./types.js";
 import type { Weighed } from "./weighing.js";
 
@@ -49,7 +49,7 @@ export class Finder {
 	readonly #touched: Touched;
 	#faults: readonly Fault[];
 	#rates: ShopRates;
-	#first = new FirstWeighed();
+	#memory = new SearchMemory();
 	#counted = "";
 
 	/** @param plugsOff the evidence has plugs pulled: what touches a wire must stay with the wire */
@@ -83,7 +83,7 @@ export class Finder {
 		this.#counted = counted;
 		this.#rates = ratesFrom(this.#listed, this.#touched, record);
 		this.#faults = withRates(this.#listed, this.#touched, this.#rates, doneBy);
-		this.#first = new FirstWeighed();
+		this.#memory = new SearchMemory();
 	}
 
 	/** Key under which what this car's faults do may be kept: the same for the same tables. */
@@ -180,7 +180,7 @@ export class Finder {
 
 	#weigh(evidence: Evidence, refused: readonly Question[] = []) {
 		const { items, unknown } = itemsOf(this.watch, evidence);
-		const { weighed, pairs } = posterior(this.faults, items, evidence, { memory: this.#first });
+		const { weighed, pairs } = posterior(this.faults, items, evidence, { memory: this.#memory });
 		const leading = leadingOf(weighed);
 		const { circuit, reader } = this.watch;
 		const questions = candidates(circuit, leading, evidence, refused);

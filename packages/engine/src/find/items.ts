@@ -56,8 +56,8 @@ export class Watch {
 	readonly predictions: Predictions;
 
 	readonly reader: Reader;
-	/** Log likelihoods by the words of an item, one per numbered pattern; NaN: not asked yet. */
-	readonly #known = new Map<string, Float64Array>();
+	/** Log likelihoods by the words of an item: one per numbered pattern, NaN if not asked yet, and of all others. */
+	readonly #known = new Map<string, { logs: Float64Array; others: WeakMap<Pattern, number> }>();
 
 	/**
 	 * @param needed nodes that the faults' changes need
@@ -150,7 +150,7 @@ export class Watch {
 	}
 
 	/**
-	 * A log likelihood that is found once for each numbered pattern.
+	 * A log likelihood that is found once for each pattern.
 	 * @param text words that tell the item from others
 	 * @param alike it is the same for all patterns that the predictions cannot tell apart
 	 */
@@ -158,12 +158,20 @@ export class Watch {
 		let known = this.#known.get(text);
 		if (known === undefined) {
 			if (this.#known.size >= MOST_REMEMBERED) this.#known.clear();
-			known = new Float64Array(this.patterns).fill(Number.NaN);
+			known = { logs: new Float64Array(this.patterns).fill(Number.NaN), others: new WeakMap() };
 			this.#known.set(text, known);
 		}
-		const logs = known;
+		const { logs, others } = known;
+		const unnumbered = (pattern: Pattern) => {
+			let one = others.get(pattern);
+			if (one === undefined) {
+				one = log(pattern, -1);
+				others.set(pattern, one);
+			}
+			return one;
+		};
 		return (_fault, pattern, at) => {
-			if (at < 0) return log(pattern, at);
+			if (at < 0) return unnumbered(pattern);
 			// What is kept is there without a look at the change.
 			const place = alike && this.#effects === undefined ? this.#firstAlike(pattern, at) : at;
 			let one = logs[place]!;

@@ -22,6 +22,9 @@ const MOST_SEARCHED = 2500;
 /** Leading patterns of each fault: all levels of an added resistance. */
 const PATTERNS = 3;
 
+/** Pairs kept from one question to the next. */
+const MOST_MADE = 20_000;
+
 /** Two faults taken as one hypothesis, and the two alone. */
 export interface Pair {
 	readonly fault: Fault;
@@ -33,6 +36,7 @@ export interface Pair {
  * @param told all telling items
  * @param leaders the best hypotheses so far, best first: what they leave unexplained is looked for
  * @param best log of the first's prior times likelihood
+ * @param made those of earlier questions of the same search
  */
 export function pairsWorthWeighing(
 	singles: readonly Weighing[],
@@ -40,6 +44,7 @@ export function pairsWorthWeighing(
 	told: readonly Item[],
 	leaders: readonly Weighing[],
 	best: number,
+	made: PairsMade,
 ): Pair[] {
 	const byPrior = [...singles].sort((x, y) => y.prior - x.prior);
 	const priors = byPrior.map((w) => w.prior);
@@ -72,12 +77,29 @@ export function pairsWorthWeighing(
 			const together = likely.has(one) && likely.has(two);
 			if (together || prior + eachExplains(logs.get(one)!, logs.get(two)!) >= least)
 				pairs.push({
-					fault: pairOf(one.fault!, two.fault!, patterns.get(one)!, patterns.get(two)!),
+					fault: made.of(one.fault!, two.fault!, patterns.get(one)!, patterns.get(two)!),
 					of: [one, two],
 				});
 		}
 	});
 	return pairs;
+}
+
+/** Pairs are the very same objects from one question to the next: what is known of their changes is found again. */
+export class PairsMade {
+	readonly #made = new Map<string, { pair: Fault; of: readonly Pattern[] }>();
+
+	of(f: Fault, g: Fault, ofF: readonly Pattern[], ofG: readonly Pattern[]): Fault {
+		const key = `${f.id} & ${g.id}`;
+		const of = [...ofF, ...ofG];
+		const known = this.#made.get(key);
+		if (known?.of.length === of.length && known.of.every((pattern, k) => pattern === of[k]))
+			return known.pair;
+		if (this.#made.size >= MOST_MADE) this.#made.clear();
+		const pair = pairOf(f, g, ofF, ofG);
+		this.#made.set(key, { pair, of });
+		return pair;
+	}
 }
 
 /** It makes the item clearly likelier than a sound car does. */

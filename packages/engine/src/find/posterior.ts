@@ -6,7 +6,7 @@
  */
 import type { Fault } from "../faults/index.js";
 import type { Item } from "./items.js";
-import { pairsWorthWeighing } from "./pairs.js";
+import { PairsMade, pairsWorthWeighing } from "./pairs.js";
 import type { Evidence } from "./types.js";
 import {
 	beginWeighing,
@@ -39,13 +39,17 @@ const LET_GO = 1e-4;
  */
 const IN_FULL = 0.2;
 
-/** Every fault weighed by the items asked first, most promising first; of the last search. */
-export class FirstWeighed {
+/** What one question of a search leaves for the next. */
+export class SearchMemory {
+	readonly pairs = new PairsMade();
 	#key: string | undefined;
 	#weighed: readonly Weighing[] = [];
 
-	/** @param key words that tell the items from all others; undefined: not to be kept */
-	of(key: string | undefined, weigh: () => readonly Weighing[]): readonly Weighing[] {
+	/**
+	 * Every fault weighed by the items asked first, most promising first; of the last search.
+	 * @param key words that tell the items from all others; undefined: not to be kept
+	 */
+	first(key: string | undefined, weigh: () => readonly Weighing[]): readonly Weighing[] {
 		if (key === undefined) return weigh();
 		if (key !== this.#key) {
 			this.#weighed = weigh();
@@ -60,8 +64,8 @@ export interface PosteriorOptions {
 	readonly soundPrior?: number;
 	/** Weigh two faults at once where one explains little (default). */
 	readonly pairs?: boolean;
-	/** What the first items said of these faults, kept from one question to the next of the same search. */
-	readonly memory?: FirstWeighed;
+	/** Kept from one question to the next about the same faults. */
+	readonly memory?: SearchMemory;
 }
 
 export interface Posterior {
@@ -104,7 +108,7 @@ export function posterior(
 	faults: readonly Fault[],
 	items: readonly Item[],
 	evidence: Evidence,
-	{ soundPrior = SOUND, pairs: withPairs = true, memory = new FirstWeighed() }: PosteriorOptions = {},
+	{ soundPrior = SOUND, pairs: withPairs = true, memory = new SearchMemory() }: PosteriorOptions = {},
 ): Posterior {
 	const early = askedFirst(items);
 	const late = items.filter((item) => item.telling && !early.includes(item));
@@ -112,7 +116,7 @@ export function posterior(
 	const sound = beginWeighing(undefined, soundPrior, early, evidence);
 	const soundBy = evidence.occasions.map(() => 0);
 	if (soundBy.length > 1) for (const item of items) soundBy[item.occasion]! += itemLog(NO_FAULT, item);
-	const explaining = memory.of(keyOf(early, evidence), () => {
+	const explaining = memory.first(keyOf(early, evidence), () => {
 		let patterns = 0;
 		return faults
 			.map((fault) => {
@@ -163,14 +167,16 @@ export function posterior(
 		return by;
 	};
 	const pairs: { readonly w: Weighing; readonly end: number }[] = [];
-	for (const { fault, of } of withPairs ? pairsWorthWeighing(explaining, early, told, leaders, best) : []) {
+	const worth = withPairs ? pairsWorthWeighing(explaining, early, told, leaders, best, memory.pairs) : [];
+	const spoilt = spoiltBy(rest);
+	for (const { fault, of } of worth) {
 		const w = beginWeighing(fault, fault.prior, early, evidence);
 		if (w.bound < best + Math.log(LET_GO)) continue;
 		weighMore(w, late);
 		const by = total(w) - w.prior;
 		// A partner that adds nothing is no explanation, only a second fault that might be there unseen.
 		if (by <= Math.max(...of.map(toldAlone), soundTelling) + Math.log(EXPLAINS)) continue;
-		pairs.push({ w, end: total(w) + spoilt(of, rest) });
+		pairs.push({ w, end: total(w) + spoilt(of) });
 	}
 	best = pairs.reduce((most, { end }) => Math.max(most, end), best);
 	for (const { w, end } of pairs) {
@@ -194,9 +200,23 @@ export function posterior(
 	return { weighed, pairs: pairs.length };
 }
 
-/** Log likelihood of items if two faults together spoil what either spoils alone. */
-function spoilt([one, two]: readonly [Weighing, Weighing], items: readonly Item[]): number {
-	return items.reduce((sum, item) => sum + Math.min(itemLog(one, item), itemLog(two, item)), 0);
+/** Log likelihood of items if two faults together spoil what either spoils alone; each asked once. */
+function spoiltBy(items: readonly Item[]): (of: readonly [Weighing, Weighing]) => number {
+	const logs = new Map<Weighing, Float64Array>();
+	const logsOf = (w: Weighing) => {
+		let own = logs.get(w);
+		if (own === undefined) {
+			own = Float64Array.from(items, (item) => itemLog(w, item));
+			logs.set(w, own);
+		}
+		return own;
+	};
+	return ([one, two]) => {
+		const [x, y] = [logsOf(one), logsOf(two)];
+		let sum = 0;
+		for (let k = 0; k < x.length; k++) sum += Math.min(x[k]!, y[k]!);
+		return sum;
+	};
 }
 
 /** Log likelihood of the telling items under a hypothesis. */
