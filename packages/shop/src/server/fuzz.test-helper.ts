@@ -23,6 +23,10 @@ const word = fc.oneof(
 		"",
 		"recipe/1",
 		"sign-off",
+		"acceptance",
+		"correction",
+		"idle-fuse",
+		"2030-01-01T08:00:00Z",
 	),
 	fc.constantFrom(
 		"owner",
@@ -33,11 +37,15 @@ const word = fc.oneof(
 		"../../etc/passwd",
 		"%00",
 		"null",
+		"\ud800",
 		"__proto__",
 	),
 	fc.string(),
 	fc.string({ unit: "binary", maxLength: 40 }),
 );
+
+/** An address cannot hold a lone surrogate. */
+const encoded = (text: string) => encodeURIComponent(text.replaceAll(/\p{Cs}/gu, ""));
 
 const near = fc.record(
 	{
@@ -52,6 +60,7 @@ const near = fc.record(
 		token: word,
 		sort: word,
 		ability: word,
+		ends: word,
 		seen: fc.jsonValue(),
 		counter: fc.jsonValue(),
 		body: fc.oneof(
@@ -62,6 +71,12 @@ const near = fc.record(
 				when: word,
 				value: fc.jsonValue(),
 				step: fc.jsonValue(),
+			}),
+			fc.record({
+				of: word,
+				text: word,
+				finding: fc.oneof(fc.jsonValue(), fc.record({ rule: word, severity: word, path: fc.jsonValue() })),
+				grounds: fc.jsonValue(),
 			}),
 			fc.jsonValue(),
 		),
@@ -129,7 +144,7 @@ export async function fuzz(
 			part: fc.oneof({ weight: 3, arbitrary: fc.constant(job) }, word),
 			query: fc.oneof(
 				fc.constant(""),
-				word.map((text) => `?after=${encodeURIComponent(text)}`),
+				word.map((text) => `?after=${encoded(text)}`),
 			),
 			sender: fc.constantFrom(...senders),
 			type: contentType,
@@ -137,7 +152,7 @@ export async function fuzz(
 		})
 		.map(({ route, part, query, sender, type, payload: sent }): Fuzzed => {
 			const [method, path] = route.split(" ") as [string, string];
-			const named = path.replaceAll(/\{\w+\}/g, () => encodeURIComponent(part));
+			const named = path.replaceAll(/\{\w+\}/g, () => encoded(part));
 			return { method, url: named + query, headers: { ...sender, "content-type": type }, payload: sent };
 		});
 	const wrong: string[] = [];

@@ -2,6 +2,7 @@
 import type { FastifyInstance, FastifyRequest } from "fastify";
 import { listPeople } from "../../store/people.js";
 import { type Session, secretHash, sessionOf } from "../../store/sessions.js";
+import { checkStorable } from "../../store/storable.js";
 import type { Store } from "../../store/store.js";
 import { Problem } from "../problem.js";
 import { may, type Right, type Who } from "./who.js";
@@ -57,6 +58,7 @@ export function guard(app: FastifyInstance, store: Store, setUp: SetUp): void {
 			);
 		checkRight(request, right);
 	});
+	app.addHook("preValidation", async ({ body }) => checkStorable(body));
 }
 
 const readSession = (store: Store, secret: string): Promise<Session | undefined> =>

@@ -3,6 +3,7 @@ import { tellOthers } from "../driver/news.js";
 import { StoreError } from "../error.js";
 import { holdJob } from "../jobs.js";
 import type { EntryRow, Schema } from "../schema.js";
+import { checkStorable } from "../storable.js";
 import { chainFault, entryHash, FORM, sortedJson } from "./hash.js";
 import type { Kept } from "./kinds.js";
 
@@ -53,6 +54,7 @@ export class EntryClash extends StoreError {}
  * @param stored when it is stored, ISO 8601, UTC
  * @throws EntryClash when the id is taken by another entry
  * @throws StoreError when there is no such job
+ * @throws Unstorable when a text would not come back from the database as it is
  */
 export async function appendEntry(
 	trx: Transaction<Schema>,
@@ -61,6 +63,7 @@ export async function appendEntry(
 	stored: string,
 ): Promise<{ entry: Entry; added: boolean }> {
 	const { id, person, kind, account = "", device = "", counter = 0 } = entry;
+	checkStorable(entry);
 	const time = entry.time ?? stored;
 	const body = sortedJson(entry.body);
 	const { chain } = await holdJob(trx, job);
