@@ -5,6 +5,7 @@ import type { LineStage } from "../../app/line.js";
 import { useChanges, useFindings } from "../../engine/hooks.js";
 import { useEntries } from "../../server/hooks.js";
 import { count } from "../../shared/words.js";
+import { useAcceptances } from "../checks/use-acceptances.js";
 import { useSheetWork } from "../prove/use-sheet-work.js";
 
 export function useStanding(): Readonly<Record<LineStage["stage"], string>> {
@@ -14,7 +15,10 @@ export function useStanding(): Readonly<Record<LineStage["stage"], string>> {
 	const entries = useEntries().data;
 	const done = Object.keys(useSheetWork().taken).length;
 	const misfits = car.misfits.length;
-	const stops = findings?.filter(({ severity }) => severity === "stop").length ?? 0;
+	const { found } = useAcceptances("converted");
+	const open = found.filter(({ accepted }) => !accepted);
+	const stops = open.filter(({ grounded }) => grounded.finding.severity === "stop").length;
+	const accepted = found.length > open.length ? `, ${found.length - open.length} accepted` : "";
 	return {
 		plan: "",
 		changes:
@@ -23,7 +27,9 @@ export function useStanding(): Readonly<Record<LineStage["stage"], string>> {
 				: changes
 					? count(changes.length, "difference")
 					: "",
-		checks: findings ? `${count(findings.length, "finding")}, ${stops || "none"} to stop for` : "checking …",
+		checks: findings
+			? `${count(findings.length, "finding")}${accepted}, ${stops || "none"} to stop for`
+			: "checking …",
 		reading: "",
 		prove: done > 0 ? count(done, "reading") : "",
 		power: "",
