@@ -76,6 +76,12 @@ test(
 
 		const top = page.locator(".ranking-row strong").first();
 		const offered = page.getByRole("region", { name: "Rows of the prove sheet worth reading" });
+		// One reading alone is likelier a slip of the leads than a fault.
+		await find.tap();
+		const again = page.getByRole("region", { name: "Reading to take once more" });
+		await again.getByRole("heading", { name: /^Once more: Ohms from/ }).waitFor({ timeout: SEARCH_MS });
+		await again.getByText(/a slip of the leads is still likelier/).waitFor();
+		await page.goBack();
 		for (;;) {
 			await find.tap();
 			await page.getByText("Up to date with what was seen.").waitFor({ timeout: SEARCH_MS });

@@ -48,7 +48,7 @@ test(
 		await eventually(async () => (await repairs()).repairs.map(({ worked }) => worked)).toEqual(["Kim"]);
 		await counts.getByRole("button", { name: "Show the counts" }).tap();
 		const [{ kind } = { kind: "" }] = (await repairs()).repairs;
-		const row = counts.locator(".predicted > li", { hasText: `${kind}, where hands were` }).first();
+		const row = counts.locator(".predicted > li", { hasText: `${kind}where hands were` }).first();
 		await eventually(() => row.textContent()).toMatch(
 			/found1expected on 1 car0\.\d+chance of each, before1 in .*after/,
 		);

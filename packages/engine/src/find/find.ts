@@ -15,13 +15,25 @@ import type { Loom } from "../loom/index.js";
 import type { Question } from "../readings/index.js";
 import type { Touched } from "../recipe/index.js";
 import { rateActions } from "./actions.js";
+import { mayBeTaken } from "./battery.js";
 import { candidates } from "./candidates.js";
 import { type Effects, effectsKey, gather } from "./effects/index.js";
 import { contradictions, explain } from "./explain.js";
 import { type Item, itemsOf, Watch } from "./items.js";
 import { rateSteps } from "./next-step.js";
 import { posterior, SearchMemory, timesAsLikely } from "./posterior.js";
-import type { Evidence, Explanation, Found, GroundLine, RankedFault, SingleFault } from "./types.js";
+import { keyOf } from "./reader.js";
+import { repeatStep } from "./repeat-step.js";
+import type {
+	Contradiction,
+	Evidence,
+	Explanation,
+	Found,
+	GroundLine,
+	NextStep,
+	RankedFault,
+	SingleFault,
+} from "./types.js";
 import type { Weighed } from "./weighing.js";
 
 /** Faults shown, at most. */
@@ -131,13 +143,14 @@ export class Finder {
 			items,
 			weighed[0]!.fault ? "the leading fault" : "a sound loom, which is likeliest",
 		);
+		const again = this.#again(evidence, weighed, repeat);
 		return {
 			faults,
 			sound: weighed.find((w) => w.fault === undefined)!.posterior,
-			settled: shares[0]! > SETTLED || steps.every(({ bits }) => bits < WORTH_IT),
+			settled: again === undefined && (shares[0]! > SETTLED || steps.every(({ bits }) => bits < WORTH_IT)),
 			bits: -shares.reduce((sum, p) => sum + p * Math.log2(p), 0),
-			next: steps[0],
-			others: steps.slice(1),
+			next: again ?? steps[0],
+			others: again ? steps : steps.slice(1),
 			actions: rateActions(this.watch.circuit.loom, leading),
 			contradictions: [...unknown, ...repeat.map(({ text }) => text)],
 			repeat,
@@ -159,6 +172,22 @@ export class Finder {
 		const asked = weighed.find(({ fault }) => fault?.id === id) ?? this.#unweighed(id);
 		const next = steps.map(({ question }) => question);
 		return explain(this.watch, asked, leading, items, evidence, next);
+	}
+
+	/** Where the sound loom is likeliest, though a reading does not fit it: that reading once more. */
+	#again(
+		evidence: Evidence,
+		weighed: readonly Weighed[],
+		repeat: readonly Contradiction[],
+	): NextStep | undefined {
+		if (weighed[0]!.fault !== undefined) return undefined;
+		const all = evidence.occasions.flatMap(({ readings }) => readings);
+		const wrong = repeat.flatMap(({ entry }) => (entry.kind === "reading" ? [keyOf(entry.question)] : []));
+		const times = (keys: readonly string[], key: string) => keys.filter((one) => one === key).length;
+		// Where it was right another time it has been taken once more already.
+		const key = wrong.find((one) => times(all.map(keyOf), one) === times(wrong, one));
+		const reading = all.findLast((one) => keyOf(one) === key);
+		return reading && repeatStep(this.watch.circuit, reading, weighed, all.at(-1));
 	}
 
 	/** The faults that a ranked one is made of: itself, or the two of a pair. */
@@ -183,7 +212,9 @@ export class Finder {
 		const { weighed, pairs } = posterior(this.faults, items, evidence, { memory: this.#memory });
 		const leading = leadingOf(weighed);
 		const { circuit, reader } = this.watch;
-		const questions = candidates(circuit, leading, evidence, refused);
+		const questions = candidates(circuit, leading, evidence, refused).filter((question) =>
+			mayBeTaken(evidence, question),
+		);
 		const last = evidence.occasions.flatMap((o) => o.readings).at(-1);
 		const { steps, groups } = rateSteps(circuit, reader, questions, leading, last);
 		return { items, unknown, weighed, pairs, leading, steps, groups };

@@ -92,7 +92,12 @@ function entriesOf(leading: readonly Weighed[], mass: number) {
 	return { entries, changes };
 }
 
-function minutesOf({ loom }: Circuit, { what, from, when }: Question, last: Question | undefined): number {
+/** @param last the reading taken before this one */
+export function minutesOf(
+	{ loom }: Circuit,
+	{ what, from, when }: Question,
+	last: Question | undefined,
+): number {
 	const anew = last !== undefined && last.when !== when ? SET_ANEW : 0;
 	const walk = last !== undefined && placeOf(loom, last.from) !== placeOf(loom, from) ? WALK : 0;
 	return MINUTES[what] + anew + walk;
@@ -145,22 +150,28 @@ function plannedFirst(
 function step(circuit: Circuit, rated: Rated, entries: Entries, leading: readonly Weighed[]): NextStep {
 	const { question, bits, minutes, values } = rated;
 	const outcomes = outcomeWords(question, entries, values, rated.outcomes, leading);
-	const { what, from, to, when } = question;
-	const place = placeOf(circuit.loom, from);
-	const title = circuit.loom.conditions.get(when)?.title || when;
-	const words = { volts: "Volts", drop: "Voltage drop", ohms: "Ohms", amps: "Current" }[what];
-	const cautions =
-		what === "ohms"
-			? ["Battery off before the ohmmeter goes on."]
-			: ["Keep clear of moving and hot parts; do not spread terminals with the probe."];
 	const [first, second] = outcomes;
 	return {
 		question,
-		text: `${words} from ${from} to ${to}, ${title} (${when})${place ? `; ${place}` : ""}`,
+		text: stepText(circuit, question),
 		bits,
 		minutes,
 		because: `${first!.text} would point to ${first!.favours}; ${second!.text} to ${second!.favours}.`,
 		outcomes,
-		cautions,
+		cautions: cautionsOf(question),
+		again: false,
 	};
 }
+
+/** `Ohms from F1.out to L1.a, all off (battery-off); dash`. */
+export function stepText(circuit: Circuit, { what, from, to, when }: Question): string {
+	const place = placeOf(circuit.loom, from);
+	const title = circuit.loom.conditions.get(when)?.title;
+	const words = { volts: "Volts", drop: "Voltage drop", ohms: "Ohms", amps: "Current" }[what];
+	return `${words} from ${from} to ${to}, ${title ? `${title} (${when})` : when}${place ? `; ${place}` : ""}`;
+}
+
+export const cautionsOf = ({ what }: Question): readonly string[] =>
+	what === "ohms"
+		? ["Battery off before the ohmmeter goes on."]
+		: ["Keep clear of moving and hot parts; do not spread terminals with the probe."];

@@ -24,6 +24,7 @@ const occasion = z.strictObject({
 export const evidenceSchema = z.strictObject({
 	title: z.string().default(""),
 	of: z.enum(["delivered", "converted"]).default("converted"),
+	battery: z.literal("off").optional(),
 	occasions: z.array(occasion).min(1),
 });
 

@@ -27,6 +27,8 @@ export interface Evidence {
 	readonly title: string;
 	/** Which loom is on the car. */
 	readonly of: "delivered" | "converted";
+	/** `off`: it must stay off, and no reading is offered that needs it on. */
+	readonly battery?: "off" | undefined;
 	readonly occasions: readonly Occasion[];
 }
 
@@ -89,6 +91,8 @@ export interface NextStep {
 	readonly because: string;
 	readonly outcomes: readonly Outcome[];
 	readonly cautions: readonly string[];
+	/** It was taken before and does not fit: taken once more, it is entered as a new occasion. */
+	readonly again: boolean;
 }
 
 /** Something to do rather than to measure; what is seen afterwards is entered as a new occasion with `reseated`. */

@@ -20,6 +20,9 @@ const nextSchema = z.object({
 	because: z.string(),
 	outcomes: z.array(z.object({ text: z.string(), chance, favours: z.string() })),
 	cautions: z.array(z.string()),
+	again: z
+		.boolean()
+		.describe("it was taken before and does not fit: taken once more, it is entered as a new occasion"),
 });
 
 export const findSchema = z.object({
@@ -143,11 +146,12 @@ export function findAnswer(car: Car, evidence: Evidence, known?: Known): FindAns
 const plain = ({ what, from, to, when }: Question): Question => ({ what, from, to, when });
 
 function nextStep(step: NextStep): z.infer<typeof nextSchema> {
-	const { question, text, bits, minutes, because, outcomes, cautions } = step;
+	const { question, text, bits, minutes, because, outcomes, cautions, again } = step;
 	return {
 		question: plain(question),
 		...{ text, bits, minutes, because },
 		outcomes: outcomes.map(({ text, chance, favours }) => ({ text, chance: share(chance), favours })),
 		cautions: [...cautions],
+		again,
 	};
 }

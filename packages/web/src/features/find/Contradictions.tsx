@@ -7,7 +7,8 @@ import { ValueEntry } from "../../shared/ValueEntry.js";
 import { unitOf } from "../reading/whats.js";
 import { whensOf } from "./acts.js";
 import { plainConditions } from "./condition-words.js";
-import type { Case } from "./use-case.js";
+import { keyOf } from "./offered.js";
+import { type Case, READ_AGAIN } from "./use-case.js";
 
 type Question = Extract<Found["repeat"][number]["entry"], { kind: "reading" }>["question"];
 
@@ -16,7 +17,10 @@ export function Contradictions({ found, shown }: { found: Found; shown: Case }) 
 	if (found.contradictions.length === 0) return null;
 	const again = new Map(
 		found.repeat.flatMap(({ text, entry }) =>
-			entry.kind === "reading" ? [[text, entry.question] as const] : [],
+			// What stands below as the next reading is not asked for twice.
+			entry.kind === "reading" && !(found.next?.again && keyOf(found.next.question) === keyOf(entry.question))
+				? [[text, entry.question] as const]
+				: [],
 		),
 	);
 	return (
@@ -46,12 +50,7 @@ function Again({ question, shown }: { question: Question; shown: Case }) {
 	return (
 		<ValueEntry
 			unit={unitOf(what)}
-			onValue={(value) =>
-				shown.add(
-					{ kind: "occasion", body: { note: "read once more" } },
-					{ kind: "reading", body: { what, from, to, when, value } },
-				)
-			}
+			onValue={(value) => shown.add(READ_AGAIN, { kind: "reading", body: { what, from, to, when, value } })}
 		/>
 	);
 }

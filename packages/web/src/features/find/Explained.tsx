@@ -30,9 +30,6 @@ export function Explained({ evidence, found, fault, shown, onChoose }: Explained
 	if (explained.error) return <FaultNotice title="This cannot be explained" error={explained.error} />;
 	if (!explained.data) return <Working what="Working out what it predicts" />;
 	const { taken, notTaken, refutes, path } = explained.data;
-	// Before power nothing is spoken of that needs the battery on.
-	const may = ({ question }: { readonly question: Question }) =>
-		shown.proving !== "battery off" || question.what === "ohms";
 	return (
 		<>
 			<Path path={path} />
@@ -42,12 +39,7 @@ export function Explained({ evidence, found, fault, shown, onChoose }: Explained
 				all={taken}
 				loom={loom}
 			/>
-			<Predictions
-				heading="What it predicts where you have not"
-				list={notTaken.filter(may)}
-				all={notTaken.filter(may)}
-				loom={loom}
-			/>
+			<Predictions heading="What it predicts where you have not" list={notTaken} all={notTaken} loom={loom} />
 			{shown.proving === "battery off" ? (
 				<SheetRefutes fault={fault} />
 			) : (

@@ -57,9 +57,7 @@ export function Find() {
 								{found.isFetching ? "Weighing every fault again …" : "Up to date with what was seen."}
 							</p>
 							<Contradictions found={data} shown={shown} />
-							{shown.proving === "battery off" ? (
-								<SheetRows found={data} shown={shown} />
-							) : (
+							{(shown.proving !== "battery off" || data.next?.again) && (
 								<NextReading
 									found={data}
 									shown={shown}
@@ -68,6 +66,7 @@ export function Find() {
 									onChoose={setChosen}
 								/>
 							)}
+							{shown.proving === "battery off" && <SheetRows found={data} shown={shown} />}
 							<Actions found={data} shown={shown} />
 							<Ranking found={data} shown={shown} onChoose={setChosen} />
 							<ShopRepairs which={shown.which} />

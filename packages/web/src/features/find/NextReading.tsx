@@ -1,14 +1,17 @@
 /** The reading worth taking next: why, how long, what each outcome would say; and where its value is entered. */
 import type { Found, Question } from "@loomwright/engine";
 import { Button, UnstyledButton } from "@mantine/core";
+import { useCar } from "../../app/car.js";
 import { Cautions } from "../../shared/Cautions.js";
 import { ValueEntry } from "../../shared/ValueEntry.js";
 import { count, duration } from "../../shared/words.js";
 import { LeadsDrawing } from "../meter/LeadsDrawing.js";
 import { unitOf } from "../reading/whats.js";
+import { whensOf } from "./acts.js";
+import { plainConditions } from "./condition-words.js";
 import { Outcomes } from "./Outcomes.js";
 import { keyOf } from "./offered.js";
-import type { Case } from "./use-case.js";
+import { type Case, READ_AGAIN } from "./use-case.js";
 
 interface NextReadingProps {
 	readonly found: Found;
@@ -21,6 +24,7 @@ interface NextReadingProps {
 }
 
 export function NextReading({ found, shown, busy, chosen, onChoose }: NextReadingProps) {
+	const loom = useCar().car[shown.which];
 	const steps = found.next ? [found.next, ...found.others] : found.others;
 	const step = steps.find((s) => chosen && keyOf(s.question) === keyOf(chosen)) ?? steps[0];
 	if (!step)
@@ -34,32 +38,45 @@ export function NextReading({ found, shown, busy, chosen, onChoose }: NextReadin
 			</section>
 		);
 	return (
-		<section className="card next stack" aria-label="Next reading" data-busy={busy || undefined}>
+		<section
+			className="card next stack"
+			aria-label={step.again ? "Reading to take once more" : "Next reading"}
+			data-busy={busy || undefined}
+		>
 			<p className="next-word">
 				{step !== found.next
 					? "Another reading"
-					: found.settled
-						? "Settled: mend what stands on top. To be surer"
-						: "Next reading"}{" "}
+					: step.again
+						? "Before anything else"
+						: found.settled
+							? "Settled: mend what stands on top. To be surer"
+							: "Next reading"}{" "}
 				<span className="tag">{duration(step.minutes)}</span>
 			</p>
-			{!found.settled && (
+			{!found.settled && !step.again && (
 				<p className="soft">
 					At the least {count(Math.max(1, Math.ceil(found.bits)), "more reading")} to go.
 				</p>
 			)}
-			<h2>{step.text}</h2>
+			<h2>{plainConditions(step.text, loom, whensOf(shown.acts))}</h2>
 			<p className="cap">{step.because}</p>
 			<Cautions cautions={step.cautions} />
 			<ValueEntry
 				key={keyOf(step.question)}
 				unit={unitOf(step.question.what)}
-				onValue={(value) => shown.add({ kind: "reading", body: { ...step.question, value } })}
+				onValue={(value) =>
+					shown.add(...(step.again ? [READ_AGAIN] : []), {
+						kind: "reading",
+						body: { ...step.question, value },
+					})
+				}
 			/>
 			<Outcomes outcomes={step.outcomes} />
-			<Button variant="default" disabled={busy} onClick={() => shown.refuse(step.question)}>
-				Propose another reading
-			</Button>
+			{!step.again && (
+				<Button variant="default" disabled={busy} onClick={() => shown.refuse(step.question)}>
+					Propose another reading
+				</Button>
+			)}
 			<LeadsDrawing key={`drawing ${keyOf(step.question)}`} question={step.question} which={shown.which} />
 			{steps.length > 1 && (
 				<details className="fold">

@@ -57,7 +57,7 @@ const RateList = ({ rates, cars }: { readonly rates: readonly KindRate[]; readon
 		{rates.map(({ kind, touched, found, expected, before, after, factor, items }) => (
 			<li key={`${kind} ${touched}`}>
 				<span className="cap">{kind}</span>
-				<span className="soft">{touched ? ", where hands were" : ", where nobody was"}</span>
+				<span className="soft">{touched ? "where hands were" : "where nobody was"}</span>
 				<dl>
 					<Figure name="found" value={String(found)} />
 					{items === 0 ? (

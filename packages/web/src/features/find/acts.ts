@@ -20,9 +20,14 @@ const EMPTY: Occasion = {
 };
 
 /** Evidence for the engine; undefined while nothing was seen. */
-export function evidenceOf(acts: readonly Act[], which: Which, title: string): Evidence | undefined {
+export function evidenceOf(
+	acts: readonly Act[],
+	which: Which,
+	title: string,
+	battery?: Evidence["battery"],
+): Evidence | undefined {
 	const occasions = acts.reduce(fold, [EMPTY]);
-	return acts.some(({ kind }) => kind !== "occasion") ? { title, of: which, occasions } : undefined;
+	return acts.some(({ kind }) => kind !== "occasion") ? { title, of: which, battery, occasions } : undefined;
 }
 
 function fold(occasions: readonly Occasion[], act: Act): readonly Occasion[] {

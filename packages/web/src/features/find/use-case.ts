@@ -8,6 +8,9 @@ import { type Act, evidenceOf } from "./acts.js";
 
 const NONE: readonly Question[] = [];
 
+/** Comes before a reading that is taken once more. */
+export const READ_AGAIN: Act = { kind: "occasion", body: { note: "read once more" } };
+
 export type Proving = "battery off" | "under power";
 
 interface StoredCase {
@@ -37,7 +40,7 @@ export function useCase() {
 	return {
 		...stored,
 		entry,
-		evidence: evidenceOf(acts, which, practice),
+		evidence: evidenceOf(acts, which, practice, stored.proving === "battery off" ? "off" : undefined),
 		setWhich: (to: Which) => store({ ...stored, which: to }),
 		/** Adds acts; outside of practice they go into the job's history. */
 		add(...added: readonly Act[]) {
