@@ -60,8 +60,24 @@ test("only what is new in the history is fetched, also after a reload; an entry 
 	await page.getByText("Note two. Why: that was the other car").first().waitFor();
 	expect(await page.getByRole("button", { name: "Take back: Note two" }).count()).toBe(0);
 	await looked(page);
-	const { entries } = await site.api<{ entries: { kind: string }[] }>("entries");
-	expect(entries.map(({ kind }) => kind)).toEqual(["note", "note", "note", "correction"]);
+
+	// A reading is taken back and the right one entered in one go; without a reason neither.
+	const reading = { what: "volts", from: "ECU.B28", to: "BAT.-", when: "key-on", value: 21 };
+	await site.api("entries", { kind: "reading", body: reading, person: "Kim" });
+	await page.getByRole("button", { name: /^Take back: Volts 21/ }).tap();
+	await page.getByLabel("The meter shows").fill("12,1");
+	await page.getByRole("button", { name: "Enter", exact: true }).tap();
+	await page.getByText("Say first what is wrong with it").waitFor();
+	await looked(page);
+	await page.getByLabel("What is wrong with it?").fill("digits swapped");
+	await page.getByLabel("The meter shows").fill("12,1");
+	await page.getByRole("button", { name: "Enter", exact: true }).tap();
+	await page.getByRole("button", { name: /^Take back: Volts 12.1/ }).waitFor();
+	const { entries } = await site.api<{ entries: { kind: string; body: object }[] }>("entries");
+	expect(entries.map(({ kind }) => kind)).toEqual([
+		...["note", "note", "note", "correction", "reading", "correction", "reading"],
+	]);
+	expect(entries.at(-1)!.body).toEqual({ ...reading, value: 12.1 });
 });
 
 test("a finding is accepted with a reason, also without a network; other values, and it no longer covers it", {

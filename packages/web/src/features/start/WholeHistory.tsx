@@ -4,9 +4,9 @@ import { useState } from "react";
 import { useWriteEntry } from "../../server/hooks.js";
 import { useQueue } from "../../server/queue/use-queue.js";
 import { useSession } from "../../server/session.js";
-import type { Entry } from "../../server/types.js";
+import type { Entry, Writable } from "../../server/types.js";
 import { SavedState } from "../../shared/SavedState.js";
-import { AskWhy } from "../people/AskWhy.js";
+import { Correct } from "./Correct.js";
 import { HistoryEntry, useEntryWords } from "./HistoryEntry.js";
 import { mayCorrect } from "./may-correct.js";
 
@@ -23,6 +23,9 @@ export function WholeHistory({ entries, back }: WholeHistoryProps) {
 	const [shown, setShown] = useState(MORE);
 	const who = useSession().data?.who;
 	const correcting = useWriteEntry();
+	const writeAll = (all: readonly Writable[]) => {
+		for (const one of all) correcting.write(one);
+	};
 	const { waiting } = useQueue();
 	const unsent = new Set(
 		waiting.flatMap(({ entry: { kind, body } }) => (kind === "correction" ? [body.of] : [])),
@@ -47,15 +50,7 @@ export function WholeHistory({ entries, back }: WholeHistoryProps) {
 							) : (
 								who &&
 								!back.has(entry.id) &&
-								mayCorrect(who, entry) && (
-									<TakeBack
-										entry={entry}
-										entries={entries}
-										onReason={(text) =>
-											correcting.write({ kind: "correction", body: { of: entry.id, text } })
-										}
-									/>
-								)
+								mayCorrect(who, entry) && <TakeBack entry={entry} entries={entries} onWrite={writeAll} />
 							)}
 						</HistoryEntry>
 					))}
@@ -72,17 +67,10 @@ export function WholeHistory({ entries, back }: WholeHistoryProps) {
 interface TakeBackProps {
 	readonly entry: Entry;
 	readonly entries: readonly Entry[];
-	readonly onReason: (text: string) => void;
+	readonly onWrite: (written: readonly Writable[]) => void;
 }
 
-function TakeBack({ entry, entries, onReason }: TakeBackProps) {
+function TakeBack({ entry, entries, onWrite }: TakeBackProps) {
 	const { sort, text } = useEntryWords(entry, entries);
-	return (
-		<AskWhy
-			button="Take back"
-			label={`Take back: ${sort} ${text}`.slice(0, 120)}
-			question="What is wrong with it?"
-			onReason={onReason}
-		/>
-	);
+	return <Correct entry={entry} words={`${sort} ${text}`} onWrite={onWrite} />;
 }
