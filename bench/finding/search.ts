@@ -13,6 +13,9 @@ const MOST_REPEATS = 2;
 /** Belief in the first from which nothing is reseated any more. */
 const SURE = 0.9;
 
+/** An occasion on which one reading is taken once more. */
+const NOTHING = { note: "", reseated: "", codes: undefined, units: [], functions: {}, bench: {} };
+
 export interface Search {
 	readonly found: Found;
 	readonly readings: number;
@@ -35,7 +38,8 @@ export function search(finder: Finder, car: SimulatedCar, first: Occasion, misre
 		if (!found.settled && found.next !== undefined && readings < MOST_READINGS) {
 			const taken = car.reading(found.next.question, misread);
 			const last = occasions.at(-1)!;
-			occasions[occasions.length - 1] = { ...last, readings: [...last.readings, taken] };
+			if (found.next.again) occasions.push({ ...NOTHING, readings: [taken] });
+			else occasions[occasions.length - 1] = { ...last, readings: [...last.readings, taken] };
 			readings++;
 		} else if (found.repeat.length > 0 && repeats < MOST_REPEATS) {
 			const again = repeated(car, found, misread);
