@@ -71,6 +71,7 @@ export {
 } from "./find/index.js";
 export type * from "./loom/index.js";
 export {
+	DEFAULT_COSTS,
 	MODES as PLAN_MODES,
 	PLAN_TABLES,
 	type PlanTables,
@@ -145,6 +146,7 @@ export {
 	rowChanges,
 	type TableError,
 	TableErrors,
+	writeTable,
 } from "./tables/index.js";
 export { colourHex, colourWords, formatColours, INSULATION_CELSIUS } from "./units/index.js";
 export { type Supposed, type WhatIf, whatIf } from "./what-if.js";

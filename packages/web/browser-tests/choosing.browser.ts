@@ -177,3 +177,34 @@ test(
 	},
 	SEARCH_MS,
 );
+
+test(
+	"what is wanted, stated on the tablet: refused by row, mended, and a joint's risk set anew",
+	async () => {
+		const page = await site.open("#//plan");
+		await page.getByText(/^What is wanted of the car: 37 rows/).tap();
+		// demo/main/targets.csv: two wires of 0.5 mm2 for the ground of the clutch signal contact.
+		await page.getByRole("button", { name: /^ground of the clutch signal contact S-CLU.4 to/ }).tap();
+		const dialog = page.getByRole("dialog", { name: "Wanted" });
+		await dialog.getByLabel("Least size, mm²").fill("thick");
+		await dialog.getByRole("button", { name: "See what that changes" }).tap();
+		await dialog.getByText('"thick" is not a wire size').waitFor();
+		await dialog.getByRole("button", { name: "Back to what was stated" }).tap();
+		await dialog.getByLabel("Least size, mm²").fill("0.75");
+		await dialog.getByRole("button", { name: "See what that changes" }).tap();
+		await dialog.getByRole("heading", { name: "targets.csv: 1 row changes" }).waitFor();
+		const stands = page.locator(".recipe-stands");
+		const [, version = "0"] = /version (\d+)/.exec((await stands.textContent()) ?? "") ?? [];
+		await dialog.getByRole("button", { name: "Want it so" }).tap();
+		await eventually(() => stands.textContent()).toMatch(new RegExp(`version (?!${version}\\b)`));
+		await page.getByText("What work, material and joints cost here").tap({ timeout: SEARCH_MS });
+		await page.getByRole("button", { name: /^joint risk, engine bay/ }).tap();
+		const price = page.getByRole("dialog", { name: "joint risk, engine bay" });
+		await price.getByLabel("Minutes").fill("30");
+		await price.getByRole("button", { name: "See what that changes" }).tap();
+		await price.getByRole("heading", { name: "costs.csv: 1 row changes" }).waitFor();
+		await price.getByRole("button", { name: "Back to the figure" }).tap();
+		await price.getByLabel("Minutes").waitFor();
+	},
+	SEARCH_MS,
+);

@@ -27,6 +27,15 @@ const SCREENS: readonly Screen[] = [
 		ready: (page) => page.locator(".versus").waitFor({ timeout: SEARCH_MS }),
 	},
 	{
+		name: "what is wanted",
+		hash: "#//plan",
+		ready: async (page) => {
+			await page.getByText(/^What is wanted of the car/).tap();
+			await page.getByRole("button", { name: "Want something more" }).tap();
+			await page.getByRole("dialog").getByLabel("It must lead to").waitFor();
+		},
+	},
+	{
 		name: "sizes",
 		hash: "#//size?chosen=N06",
 		ready: (page) => page.locator(".discs").waitFor({ timeout: SEARCH_MS }),

@@ -1,5 +1,6 @@
 /** Choosing how each wanted circuit is made: least work, material and risk as one integer program. */
 export { type ByHand, priceByHand } from "./by-hand.js";
+export { DEFAULT_COSTS } from "./costs.js";
 export { MODES, type Mode, type Program, type ProgramRow, type Solved, type Solver } from "./program.js";
 export { proposalFiles } from "./proposal-files.js";
 export { type Alternative, type Choice, type Proposal, propose } from "./propose.js";

@@ -34,6 +34,7 @@ test("a target is taken in, the least-cost recipe is proposed, taken over and fi
 		["lamps", "extend"],
 	]);
 	expect(plan.choices[0].second.moreMinutes).toBeGreaterThan(0);
+	expect((await ask("POST", `${at}/plan`, {})).body).toEqual(plan);
 	const taken = await put(plan.files);
 	expect([taken.status, taken.body.misfits]).toEqual([200, 0]);
 	expect((await ask("GET", at)).body.tables["recipe.csv"]).toBe(plan.files["recipe.csv"]);

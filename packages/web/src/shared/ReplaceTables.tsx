@@ -13,10 +13,12 @@ interface ReplaceTablesProps {
 	readonly tables: TableChangesWanted;
 	/** On the button that does it. */
 	readonly confirm: string;
+	/** On the button that does not; left out: that all stays as it is. */
+	readonly back?: string;
 	readonly onCancel: () => void;
 }
 
-export function ReplaceTables({ tables, confirm, onCancel }: ReplaceTablesProps) {
+export function ReplaceTables({ tables, confirm, back = "Leave it as it is", onCancel }: ReplaceTablesProps) {
 	const { job } = useCar();
 	const { person } = useWriter();
 	const trial = useQuery({
@@ -33,7 +35,7 @@ export function ReplaceTables({ tables, confirm, onCancel }: ReplaceTablesProps)
 	});
 	const cancel = (
 		<Button variant="default" onClick={onCancel}>
-			Leave it as it is
+			{back}
 		</Button>
 	);
 	if (trial.error)

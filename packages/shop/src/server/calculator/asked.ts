@@ -10,7 +10,7 @@ import {
 } from "@loomwright/engine";
 import { type CompareAnswer, compareAnswer } from "../../answers/compare.js";
 import { type FindAnswer, findAnswer, type Known } from "../../answers/find.js";
-import { type PlanAnswer, planAnswer } from "../../answers/plan.js";
+import type { PlanAnswer } from "../../answers/plan.js";
 import { type PowerAnswer, powerAnswer } from "../../answers/power.js";
 import { type ProveAnswer, proveAnswer } from "../../answers/prove.js";
 import { type ReadingAnswer, readingAnswer } from "../../answers/reading.js";
@@ -22,6 +22,7 @@ import { type VersionChangesAnswer, versionChangesAnswer } from "../../answers/v
 import { type WhatIfAnswer, whatIfAnswer } from "../../answers/what-if.js";
 import { keptSheet } from "../../kept/sheet.js";
 import type { EffectsKeeper } from "./effects-keeper.js";
+import { keptPlan } from "./kept-plan.js";
 
 export type Tables = Readonly<Record<string, string>>;
 
@@ -87,7 +88,7 @@ export const answers: Answers = {
 		);
 	},
 	power: ({ car }) => powerAnswer(car),
-	plan: ({ car, tables }) => planAnswer(car, tables),
+	plan: ({ car, tables }) => keptPlan(car, tables),
 	sizes: ({ car }, { of }) => sizeAnswer(car, of),
 	"what-if": ({ car, tables }, { of, supposed }) => whatIfAnswer(car, tables, supposed, of),
 	transfer: ({ car, open }, { to }) => transferAnswer(car, open(to)),

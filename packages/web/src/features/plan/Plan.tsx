@@ -8,6 +8,8 @@ import { ChoosingPage } from "../../shared/ChoosingPage.js";
 import { FaultNotice } from "../../shared/FaultNotice.js";
 import { Working } from "../../shared/Working.js";
 import { Proposed } from "./Proposed.js";
+import { Prices } from "./wanted/Prices.js";
+import { Wanted } from "./wanted/Wanted.js";
 
 export function Plan() {
 	const { job, tables } = useCar();
@@ -29,7 +31,9 @@ export function Plan() {
 						unit, reversing lamps by that switch. From that, the loom and the shop's prices, a recipe is
 						proposed.
 					</p>
-					<p>docs/plan.md describes the table targets.csv, with an example.</p>
+					<p>
+						State it below, or bring in the table targets.csv: docs/plan.md describes it, with an example.
+					</p>
 					<Button component="a" href={formatRoute({ job: job.id, stage: "versions" })}>
 						Bring in a target
 					</Button>
@@ -41,6 +45,8 @@ export function Plan() {
 			) : (
 				<Proposed proposal={plan.data} />
 			)}
+			<Wanted />
+			{wanted && <Prices />}
 		</ChoosingPage>
 	);
 }
