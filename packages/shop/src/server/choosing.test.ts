@@ -40,8 +40,18 @@ test("a target is taken in, the least-cost recipe is proposed, taken over and fi
 	expect((await ask("GET", at)).body.tables["recipe.csv"]).toBe(plan.files["recipe.csv"]);
 });
 
-test("sizes with the source of each figure", async () => {
-	const { at, ask } = await asked();
+// One shop for all three: its computing thread starts once.
+test("sizes; what a change would do; the recipe on another car", async () => {
+	const shop = await asked();
+	await sizes(shop);
+	await whatIf(shop);
+	await transfer(shop);
+});
+
+type Shop = Awaited<ReturnType<typeof asked>>;
+
+/** Each figure has its source. */
+async function sizes({ at, ask }: Shop): Promise<void> {
 	const { status, body } = await ask("GET", `${at}/sizes?of=delivered`);
 	expect([status, body.of, body.misfits]).toEqual([200, "delivered", []]);
 	expect(body.wires.length).toBe(wires.trimEnd().split("\n").length - 1);
@@ -49,10 +59,10 @@ test("sizes with the source of each figure", async () => {
 		wire.ends.map((end) => end.stripMm),
 	);
 	for (const figure of figures.filter(Boolean)) expect(figure.source).toMatch(/^reference\/.*\.csv \d+$/);
-});
+}
 
-test("what if: a thin wire; a step left out; a cell that is not there; nothing is stored", async () => {
-	const { at, ask } = await asked();
+/** A thin wire; a step left out; a cell that is not there; nothing is stored. */
+async function whatIf({ at, ask }: Shop): Promise<void> {
 	const before = (await ask("GET", at)).body.tables;
 	const cell = { table: "wires", row: "W2", column: "size", cell: "0.35" };
 	const { body } = await ask("POST", `${at}/what-if`, { change: cell });
@@ -63,10 +73,10 @@ test("what if: a thin wire; a step left out; a cell that is not there; nothing i
 	const wrong = await ask("POST", `${at}/what-if`, { change: { ...cell, row: "W999" } });
 	expect([wrong.status, wrong.body.errors[0]]).toEqual([422, expect.objectContaining({ file: "wires.csv" })]);
 	expect((await ask("GET", at)).body.tables).toEqual(before);
-});
+}
 
-test("transfer: on a car whose work lamp wire is another, some step does not simply apply", async () => {
-	const { at, ask, store } = await asked();
+/** On a car whose wire of the lamp is another, some step does not simply apply. */
+async function transfer({ at, ask, store }: Shop): Promise<void> {
 	const { tables } = (await ask("GET", at)).body;
 	const same = await store.addJob({ title: "Same", source: "", tables, practice: {} });
 	const other = { ...tables, "wires.csv": wires.replace(/^(W14,.*?),1,/m, "$1,0.5,") };
@@ -80,7 +90,7 @@ test("transfer: on a car whose work lamp wire is another, some step does not sim
 		expect.objectContaining({ kind: "size", is: "0.5 mm2" }),
 	);
 	expect((await ask("POST", `${at}/transfer`, { to: "nobody" })).status).toBe(404);
-});
+}
 
 test("a trial says what would change, or every error by file, row and column; nothing is stored", async () => {
 	const { at, ask } = await asked();
