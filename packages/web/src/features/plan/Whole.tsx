@@ -38,7 +38,7 @@ export function Whole({ proposal }: { proposal: Proposal }) {
 		<section className="sheet stack aside" aria-label="The whole">
 			<dl className="figures">
 				<div>
-					<dt>in all, with material and risk as time</dt>
+					<dt>in all, as time</dt>
 					<dd>{duration(minutes)}</dd>
 				</div>
 				<div>
@@ -46,7 +46,7 @@ export function Whole({ proposal }: { proposal: Proposal }) {
 					<dd>{duration(price.minutes)}</dd>
 				</div>
 				<div>
-					<dt>material, in the shop's money</dt>
+					<dt>material, shop's money</dt>
 					<dd>{price.material.toFixed(2)}</dd>
 				</div>
 				<div>
