@@ -119,9 +119,12 @@ async function firstJob(store: Store, folder: string | undefined): Promise<void>
 	const jobs = await store.jobs();
 	if (folder === undefined && jobs.length > 0) return;
 	const { folder: source, title, tables, practice } = readFolder(folder ?? DEMO_CAR);
-	if (jobs.some((job) => job.source === source)) return;
+	const there = (all: readonly { source: string }[]) =>
+		folder === undefined ? all.length > 0 : all.some((job) => job.source === source);
+	if (there(jobs)) return;
 	openCar(tables);
-	await store.addJob({ title, source, tables, practice });
+	// Another server on the same database may have been quicker.
+	await store.addJobUnless({ title, source, tables, practice }, there);
 }
 
 function listenError(error: NodeJS.ErrnoException, { port, host }: StartOptions): Error {

@@ -57,3 +57,11 @@ test("each server's tablets hear of every entry once, also after the connection 
 	await note(two, "heard again");
 	expect(await again.events(1)).toEqual([{ job: "a-tiny-car", place: 5 }]);
 });
+
+test("started at once on an empty database, they make one first job between them", async (context) => {
+	if (!postgres) return context.skip(`not tested on PostgreSQL: ${missing}`);
+	const database = await postgres.database();
+	const [one] = await Promise.all([server(database), server(database), server(database)]);
+	const { jobs } = (await (await fetch(`${one!.address}/api/v1/jobs`)).json()) as { jobs: { id: string }[] };
+	expect(jobs.map(({ id }) => id)).toEqual(["a-tiny-car"]);
+});

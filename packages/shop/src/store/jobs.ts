@@ -1,6 +1,6 @@
 /** Jobs and the tables of their cars. */
 import { createHash } from "node:crypto";
-import type { Kysely, Transaction } from "kysely";
+import { type Kysely, sql, type Transaction } from "kysely";
 import { isPostgres } from "./driver/open.js";
 import { StoreError } from "./error.js";
 import type { JobRow, Schema } from "./schema.js";
@@ -54,6 +54,17 @@ export async function addJob(trx: Transaction<Schema>, job: NewJob, created: str
 	await putFiles(trx, "table_file", row.id, job.tables);
 	await putFiles(trx, "practice_file", row.id, job.practice);
 	return row;
+}
+
+/** Stores a new job unless, by the jobs there are, it need not be; others who add jobs at the same time wait. */
+export async function addJobUnless(
+	trx: Transaction<Schema>,
+	job: NewJob,
+	created: string,
+	there: (jobs: readonly JobRow[]) => boolean,
+): Promise<JobRow | undefined> {
+	if (isPostgres(trx)) await sql`lock table job in share row exclusive mode`.execute(trx);
+	return there(await listJobs(trx)) ? undefined : addJob(trx, job, created);
 }
 
 /** @param wanted taken unless another job has it; left out: made of the title */

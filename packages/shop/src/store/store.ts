@@ -19,6 +19,7 @@ import type { Kept } from "./entry/kinds.js";
 import { inWords, tookItFirst } from "./failure.js";
 import {
 	addJob,
+	addJobUnless,
 	changedFiles,
 	dropFiles,
 	type FileChanges,
@@ -76,6 +77,11 @@ export class Store {
 
 	addJob(job: NewJob): Promise<JobRow> {
 		return this.write((trx, time) => addJob(trx, job, time));
+	}
+
+	/** Adds a job unless, by the jobs there are, it need not be. */
+	addJobUnless(job: NewJob, there: (jobs: readonly JobRow[]) => boolean): Promise<JobRow | undefined> {
+		return this.write((trx, time) => addJobUnless(trx, job, time, there));
 	}
 
 	tables(job: string): Promise<Files> {
