@@ -15,7 +15,7 @@ export {
 	wiresInBundle,
 } from "./queries.js";
 export { readSoundTables, readTables } from "./read-tables.js";
-export type { At, NewParts, RecipeStep, RecipeTable } from "./recipe-row.js";
+export { type At, EMPTY_CELLS, type NewParts, type RecipeStep, type RecipeTable } from "./recipe-row.js";
 export { SCHEMAS, type TableName } from "./schemas.js";
 export type * from "./types.js";
 export { formatWireEnd, parseWireEnd } from "./wire-end.js";

@@ -33,6 +33,27 @@ export interface RecipeStep {
 	readonly row: number;
 }
 
+/** The cells that a step leaves empty. */
+export const EMPTY_CELLS: Omit<RecipeStep, "step" | "kind" | "title" | "row"> = {
+	wire: "",
+	other: "",
+	at: undefined,
+	from: "",
+	to: "",
+	part: "",
+	fresh: "",
+	joint: "",
+	mm2: undefined,
+	colours: [],
+	metres: undefined,
+	circuit: "",
+	pair: "",
+	bundle: "",
+	place: "",
+	minutes: undefined,
+	note: "",
+};
+
 /** The rows of recipe.csv in their order. */
 export type RecipeTable = readonly RecipeStep[];
 

@@ -1,5 +1,5 @@
 /** A new wire, or a joint, between two points at which a circuit can be taken up. */
-import type { Wire } from "../loom/index.js";
+import { EMPTY_CELLS, type Wire } from "../loom/index.js";
 import type { Costs } from "./costs.js";
 import type { Places, Spot } from "./places.js";
 import type { Step, WantedCircuit } from "./types.js";
@@ -36,23 +36,7 @@ export const isNewName = (name: string): boolean => name.startsWith("{");
 export const step = (kind: string, title: string, more: Partial<Step>): Step => ({
 	kind,
 	title,
-	wire: "",
-	other: "",
-	at: undefined,
-	from: "",
-	to: "",
-	part: "",
-	fresh: "",
-	joint: "",
-	mm2: undefined,
-	colours: [],
-	metres: undefined,
-	circuit: "",
-	pair: "",
-	bundle: "",
-	place: "",
-	minutes: undefined,
-	note: "",
+	...EMPTY_CELLS,
 	...more,
 });
 

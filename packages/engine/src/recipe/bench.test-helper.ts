@@ -1,4 +1,14 @@
-import type { Contact, Joint, Loom, NewParts, Part, RecipeStep, Wire, WireEnd } from "../loom/index.js";
+import {
+	type Contact,
+	EMPTY_CELLS,
+	type Joint,
+	type Loom,
+	type NewParts,
+	type Part,
+	type RecipeStep,
+	type Wire,
+	type WireEnd,
+} from "../loom/index.js";
 import { type Applied, applyRecipe } from "./apply.js";
 import type { StepKind } from "./step-definition.js";
 
@@ -120,32 +130,11 @@ export const newParts: NewParts = {
 	joints: byId([joint("G9", "ground")]),
 };
 
-const emptyRow: RecipeStep = {
-	step: "1",
-	kind: "cut",
-	title: "",
-	wire: "",
-	other: "",
-	at: undefined,
-	from: "",
-	to: "",
-	part: "",
-	fresh: "",
-	joint: "",
-	mm2: undefined,
-	colours: [],
-	metres: undefined,
-	circuit: "",
-	pair: "",
-	bundle: "",
-	place: "",
-	minutes: undefined,
-	note: "",
-	row: 2,
-};
-
 export const step = (kind: StepKind, cells: Partial<RecipeStep> = {}): RecipeStep => ({
-	...emptyRow,
+	...EMPTY_CELLS,
+	step: "1",
+	title: "",
+	row: 2,
 	...cells,
 	kind,
 });

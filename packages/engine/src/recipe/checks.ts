@@ -132,7 +132,7 @@ export class Checks {
 		id: string,
 	): undefined {
 		const { makers, wires, contacts, joints, parts } = this.#draft;
-		if (!this.#draft.told) return this.fail(column, `there is no ${what} ${id} at this step`, "");
+		if (makers === undefined) return this.fail(column, `there is no ${what} ${id} at this step`, "");
 		const maker = makers.get(id) ?? makers.get(id.slice(0, Math.max(0, id.indexOf("."))));
 		const tables = {
 			wire: [wires],

@@ -23,7 +23,7 @@ export function doneOtherwise(
 	instead: (step: RecipeStep) => readonly Instead[],
 ): Map<string, Loom> {
 	const variants = new Map<string, Loom>();
-	const done = new Draft(loom).fork();
+	const done = new Draft(loom);
 	recipe.forEach((step, k) => {
 		for (const { name, step: other } of instead(step)) {
 			const draft = done.fork();

@@ -16,14 +16,15 @@ export class Draft {
 	contacts: Overlay<Contact>;
 	wires: Overlay<Wire>;
 	joints: Overlay<Joint>;
-	readonly makers: ReadonlyMap<string, string>;
+	/** Of each name that a step of the recipe makes, that step; undefined: misfits are told to nobody. */
+	readonly makers: ReadonlyMap<string, string> | undefined;
 	readonly #base: Loom;
 	readonly #touches = new TouchLog();
 	/** Wires by place, built at the first question and kept up by `keep`. */
 	#byPlace: Map<string, readonly string[]> | undefined;
 
-	/** @param makers of each name that a step of the recipe makes, that step: for telling what is wanted. */
-	constructor(base: Loom, makers: ReadonlyMap<string, string> = new Map()) {
+	/** @param makers for telling what would be right; looking for it is worth while only where somebody is told */
+	constructor(base: Loom, makers?: ReadonlyMap<string, string>) {
 		this.#base = base;
 		this.makers = makers;
 		this.parts = new Overlay(base.parts);
@@ -32,13 +33,9 @@ export class Draft {
 		this.joints = new Overlay(base.joints);
 	}
 
-	/** Misfits are told to somebody: what would be right is worth looking for. */
-	told = true;
-
 	/** Another that begins with what is kept here, as if nothing had been worked on yet. Its misfits are not told. */
 	fork(): Draft {
-		const other = new Draft(this.#base, this.makers);
-		other.told = false;
+		const other = new Draft(this.#base);
 		other.parts = this.parts.fork();
 		other.contacts = this.contacts.fork();
 		other.wires = this.wires.fork();
