@@ -80,6 +80,23 @@ test("only what is new in the history is fetched, also after a reload; an entry 
 	expect(entries.at(-1)!.body).toEqual({ ...reading, value: 12.1 });
 });
 
+test("where a proxy answered for the server, the tablet listens anew later on", async () => {
+	const page = await site.open("");
+	await page.clock.install();
+	let refused = 0;
+	await page.route("**/api/v1/live", (route) => {
+		refused += 1;
+		return refused > 1 ? route.continue() : route.fulfill({ status: 502 });
+	});
+	await page.reload();
+	await page.getByText("three", { exact: true }).waitFor();
+	await expect.poll(() => refused).toBe(1);
+	await site.api("entries", { kind: "note", body: { text: "not heard at once" }, person: "Kim" });
+	await page.clock.fastForward(20_000);
+	await page.getByText("not heard at once", { exact: true }).waitFor();
+	expect(refused).toBe(2);
+});
+
 test("a finding is accepted with a reason, also without a network; other values, and it no longer covers it", {
 	timeout: SEARCH_MS,
 }, async () => {

@@ -27,6 +27,7 @@ export class Live {
 
 	/** Ends what is listened to. Tablets listen anew, and fetch what they have not. */
 	close(): void {
+		this.#told.clear();
 		for (const listener of this.#listeners) listener.ended();
 	}
 }

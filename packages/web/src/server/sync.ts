@@ -30,21 +30,24 @@ export function useSync(): void {
 	useEffect(() => {
 		if (!signedIn) return;
 		const sendNow = () => void send();
-		const live = new EventSource("/api/v1/live");
-		live.addEventListener("open", () => {
+		const opened = () => {
 			sendNow();
 			// What came while this tablet was away.
 			void client.invalidateQueries({ queryKey: ["entries"] });
 			void client.invalidateQueries({ queryKey: ["state"] });
 			void client.invalidateQueries({ queryKey: ["repairs"] });
-		});
-		live.addEventListener("entry", (event) => {
-			const { job } = JSON.parse((event as MessageEvent<string>).data) as { job: string };
+		};
+		const heard = (job: string) => {
 			void client.invalidateQueries({ queryKey: ["entries", job] });
 			void client.invalidateQueries({ queryKey: ["state", job] });
-		});
+		};
+		let live = listen(opened, heard);
 		window.addEventListener("online", sendNow);
-		const again = setInterval(sendNow, AGAIN_MS);
+		const again = setInterval(() => {
+			sendNow();
+			// A browser gives up for good where something answers for the server, such as a proxy while it starts.
+			if (live.readyState === EventSource.CLOSED) live = listen(opened, heard);
+		}, AGAIN_MS);
 		sendNow();
 		return () => {
 			live.close();
@@ -52,4 +55,14 @@ export function useSync(): void {
 			clearInterval(again);
 		};
 	}, [signedIn, account, client]);
+}
+
+/** Hears of entries as they are stored, by server-sent events. */
+function listen(opened: () => void, heard: (job: string) => void): EventSource {
+	const live = new EventSource("/api/v1/live");
+	live.addEventListener("open", opened);
+	live.addEventListener("entry", (event) => {
+		heard((JSON.parse((event as MessageEvent<string>).data) as { job: string }).job);
+	});
+	return live;
 }
