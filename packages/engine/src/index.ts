@@ -149,4 +149,4 @@ export {
 	writeTable,
 } from "./tables/index.js";
 export { colourHex, colourWords, formatColours, INSULATION_CELSIUS } from "./units/index.js";
-export { type Supposed, type WhatIf, whatIf } from "./what-if.js";
+export { type Supposed, supposedFiles, type WhatIf, whatIf } from "./what-if.js";

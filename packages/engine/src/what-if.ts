@@ -40,9 +40,7 @@ export function whatIf(
 	supposed: Supposed,
 	which: Which = "converted",
 ): WhatIf {
-	const after = openCar(
-		"without" in supposed ? withoutStep(files, supposed.without) : withCell(files, supposed),
-	);
+	const after = openCar(supposedFiles(files, supposed));
 	const delivered = () => ({ before: car.circuit("delivered"), after: deliveredAfter(car, after, supposed) });
 	const effects = effectsOf(
 		car.circuit(which),
@@ -51,6 +49,13 @@ export function whatIf(
 	);
 	return { ...effects, car: after, cost: { before: costOf(car), after: costOf(after) } };
 }
+
+/**
+ * The tables as they would be.
+ * @throws TableErrors where there is no such cell or step
+ */
+export const supposedFiles = (files: Files, supposed: Supposed): Files =>
+	"without" in supposed ? withoutStep(files, supposed.without) : withCell(files, supposed);
 
 /** What only the recipe reads leaves the loom as delivered as it was: no need to solve it anew. */
 function deliveredAfter(car: Car, after: Car, supposed: Supposed) {
@@ -103,7 +108,7 @@ function withCell(files: Files, { table, row, column, cell }: CellChange): Files
 		if (k === found) all[to < 0 ? columns.length : to] = cell;
 		return all;
 	});
-	return { ...files, [file]: writeTable({ columns: header, rows: changed }) };
+	return { ...files, [file]: writeTable({ columns: header, rows: changed }, newlineOf(files[file])) };
 }
 
 function withoutStep(files: Files, step: string): Files {
@@ -112,7 +117,7 @@ function withoutStep(files: Files, step: string): Files {
 	const kept = rows.filter((cells) => cells[at]?.trim() !== step);
 	if (kept.length === rows.length)
 		refuse("recipe.csv", 0, "step", `there is no step "${step}"`, "a step of the recipe");
-	return { ...files, "recipe.csv": writeTable({ columns, rows: kept }) };
+	return { ...files, "recipe.csv": writeTable({ columns, rows: kept }, newlineOf(files["recipe.csv"])) };
 }
 
 function tableOf(files: Files, file: string) {
@@ -124,6 +129,9 @@ function tableOf(files: Files, file: string) {
 	if (errors.length > 0) throw new TableErrors(errors);
 	return table;
 }
+
+/** As the table has it, so that no other line is another. */
+const newlineOf = (text = "") => (text.includes("\r\n") ? "\r\n" : "\n");
 
 const indexOf = (columns: readonly string[], column: string) =>
 	columns.findIndex((title) => title.trim().toLowerCase() === column);

@@ -101,6 +101,9 @@ test(
 		await page.getByRole("button", { name: /^To/ }).tap();
 		await page.getByRole("group", { name: "Ground points" }).getByRole("button", { name: /^G12/ }).tap();
 		await effects.getByText("ground metal").waitFor({ timeout: SEARCH_MS });
+		await page.getByRole("button", { name: "Put it into the tables" }).tap();
+		await page.getByRole("heading", { name: "recipe.csv: 1 row changes" }).waitFor();
+		await page.getByRole("button", { name: "Leave it as it is" }).tap();
 		await page.getByRole("button", { name: "Leave step 25 out" }).tap();
 		await effects.getByText("Without step 25").waitFor({ timeout: SEARCH_MS });
 	},
@@ -160,7 +163,12 @@ test(
 
 		await bring(withMinutes("33"));
 		await page.getByRole("heading", { name: "recipe.csv: 1 row changes" }).waitFor();
+		const other = await site.open("#//reading");
+		await other.getByRole("heading", { name: "Reading" }).waitFor();
 		await page.getByRole("button", { name: "Take them in" }).tap();
+		await other.getByText("Somebody replaced recipe.csv.").waitFor();
+		await other.getByRole("button", { name: "Open the car anew" }).tap();
+		await eventually(() => other.getByText("Somebody replaced recipe.csv.").count()).toBe(0);
 		await page.getByText(/^Recipe version 2, by somebody not named/).waitFor({ timeout: SEARCH_MS });
 		await versions.filter({ hasText: "Version 2" }).tap();
 		const changed = page.locator(".row-changes li");

@@ -41,8 +41,10 @@ test("each version says who brought it when, and can be read; what stands now is
 		"recipe.csv",
 	]);
 	const { entry, time } = versions[2];
-	expect((await ask("GET", at)).body.recipe).toEqual({ version: 3, person: "Lee", time });
+	const job = (await ask("GET", at)).body;
+	expect(job.recipe).toEqual({ version: 3, person: "Lee", time });
 	const { entries } = (await ask("GET", `${at}/entries`)).body;
+	expect(job.replaced).toBe(entries.at(-1).place);
 	expect(entries.find(({ id }: { id: string }) => id === entry)).toMatchObject({ kind: "tables", time });
 });
 

@@ -16,6 +16,7 @@ import { Caution } from "./Caution.js";
 import { CarProvider } from "./car.js";
 import { Header } from "./Header.js";
 import { type Stage, useRoute } from "./route.js";
+import { TablesNews } from "./TablesNews.js";
 
 const STAGE_VIEWS: Readonly<Record<Stage, () => React.ReactNode>> = {
 	start: Start,
@@ -40,6 +41,7 @@ export function App() {
 		<Gate bare={bare}>
 			<CarProvider id={job} bare={bare}>
 				<Frame stage={stage}>
+					<TablesNews />
 					<View />
 				</Frame>
 			</CarProvider>

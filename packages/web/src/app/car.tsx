@@ -3,18 +3,17 @@ import { useQuery } from "@tanstack/react-query";
 import { createContext, type ReactNode, useContext, useEffect } from "react";
 import { type OpenEngine, openEngine } from "../engine/start.js";
 import { readJob, readJobs } from "../server/api.js";
-import type { RecipeVersion } from "../server/choosing.js";
+import type { RecipeState } from "../server/choosing.js";
 import type { Job, JobSummary } from "../server/types.js";
 import { FaultNotice } from "../shared/FaultNotice.js";
 import { Working } from "../shared/Working.js";
 import { NoSuchJob } from "./NoSuchJob.js";
 
-export interface CarOnScreen extends OpenEngine {
+export interface CarOnScreen extends OpenEngine, RecipeState {
 	readonly job: JobSummary;
 	readonly jobs: readonly JobSummary[];
-	/** The car's tables, file name to text, and which version of its recipe they hold. */
+	/** The car's tables, file name to text. */
 	readonly tables: Job["tables"];
-	readonly recipe: RecipeVersion;
 }
 
 const CarContext = createContext<CarOnScreen | undefined>(undefined);
@@ -69,8 +68,8 @@ export function CarProvider({ id, bare, children }: CarProviderProps) {
 		return bare(
 			<Working what={tables ? "Assembling the car's wiring" : "Fetching the job from the shop's server"} />,
 		);
-	const { tables: own, recipe, ...summary } = job.data;
-	const value = { job: summary, jobs: jobs.data ?? [summary], tables: own, recipe, ...engines };
+	const { tables: own, recipe, replaced, ...summary } = job.data;
+	const value = { job: summary, jobs: jobs.data ?? [summary], tables: own, recipe, replaced, ...engines };
 	return <CarContext value={value}>{children}</CarContext>;
 }
 

@@ -62,6 +62,8 @@ export type Sizes = ReturnType<typeof sizeCircuits> & {
 export interface Supposition extends Omit<WhatIf, "car"> {
 	/** Steps of the recipe that would not fit. */
 	readonly misfits: readonly Misfit[];
+	/** The tables that would be others. */
+	readonly tables: Readonly<Record<string, string>>;
 }
 
 /** The recipe held against another car. */

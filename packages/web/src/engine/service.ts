@@ -15,6 +15,7 @@ import {
 	runRules,
 	settingsOf,
 	sizeCircuits,
+	supposedFiles,
 	takeReading,
 	travel,
 	type Which,
@@ -74,7 +75,14 @@ export function createEngine(): EngineMethods {
 		row: (table, row) => cellsOf(tables[`${table}.csv`] ?? "", row),
 		whatIf(which, supposed) {
 			const { car: after, ...effects } = whatIf(car(), tables, supposed, which);
-			return { ...effects, misfits: which === "converted" ? after.misfits : [] };
+			const others = Object.entries(supposedFiles(tables, supposed)).filter(
+				([name, text]) => tables[name] !== text,
+			);
+			return {
+				...effects,
+				misfits: which === "converted" ? after.misfits : [],
+				tables: Object.fromEntries(others),
+			};
 		},
 		transfer(files) {
 			const { delivered, tables: own } = car();

@@ -1,6 +1,6 @@
 /** Asks the shop's server. Every failure becomes a ServerFault that says what is wrong and what to do. */
 import type { TableError } from "@loomwright/engine";
-import type { RecipeVersion } from "./choosing.js";
+import type { RecipeState } from "./choosing.js";
 import type {
 	Entry,
 	Job,
@@ -38,7 +38,7 @@ export const at = (job: string) => `${BASE}/jobs/${encodeURIComponent(job)}`;
 export const readJobs = async (): Promise<readonly JobSummary[]> =>
 	(await ask<{ jobs: JobSummary[] }>(`${BASE}/jobs`)).jobs;
 
-export const readJob = (job: string): Promise<Job & { readonly recipe: RecipeVersion }> => ask(at(job));
+export const readJob = (job: string): Promise<Job & RecipeState> => ask(at(job));
 
 export const readPractice = async (job: string): Promise<readonly Practice[]> =>
 	(await ask<{ practice: Practice[] }>(`${at(job)}/practice`)).practice;

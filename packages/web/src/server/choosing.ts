@@ -10,6 +10,13 @@ export interface RecipeVersion {
 	readonly person: string;
 }
 
+/** Which tables of a job one has. */
+export interface RecipeState {
+	readonly recipe: RecipeVersion;
+	/** Place in the history of the entry that last replaced a table; 0: none did. */
+	readonly replaced: number;
+}
+
 export interface KeptVersion extends RecipeVersion {
 	readonly entry: string;
 	/** Files that are not as in the version before. */

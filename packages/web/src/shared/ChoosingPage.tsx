@@ -1,5 +1,4 @@
 /** The frame of the pages on which it is chosen what is done: the way between them, and which recipe they speak of. */
-import { Button } from "@mantine/core";
 import { useQuery } from "@tanstack/react-query";
 import type { ReactNode } from "react";
 import { useCar } from "../app/car.js";
@@ -19,7 +18,7 @@ interface ChoosingPageProps {
 const PAGES = LINE.find(({ stage }) => stage === "plan")?.pages ?? [];
 
 export function ChoosingPage({ stage, title, tools, children }: ChoosingPageProps) {
-	const { job } = useCar();
+	const { job, recipe } = useCar();
 	return (
 		<div className="page">
 			<div className="housing-row">
@@ -34,7 +33,7 @@ export function ChoosingPage({ stage, title, tools, children }: ChoosingPageProp
 						</a>
 					))}
 				</nav>
-				<RecipeStands />
+				<p className="recipe-stands">{versionWords(recipe)}</p>
 			</div>
 			<div className="page-head">
 				<h1>{title}</h1>
@@ -42,20 +41,6 @@ export function ChoosingPage({ stage, title, tools, children }: ChoosingPageProp
 			</div>
 			{children}
 		</div>
-	);
-}
-
-/** Which version of the recipe is on the screen, and whether a newer one has come meanwhile. */
-function RecipeStands() {
-	const { recipe } = useCar();
-	const newest = useVersions().data?.at(-1);
-	return (
-		<p className="recipe-stands">
-			<span>{versionWords(recipe)}</span>
-			{newest && newest.version > recipe.version && (
-				<Button onClick={() => window.location.reload()}>Version {newest.version} has come: show it</Button>
-			)}
-		</p>
 	);
 }
 

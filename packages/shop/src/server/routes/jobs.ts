@@ -48,6 +48,10 @@ export const jobRoutes: Routes =
 							recipe: z
 								.object({ version: z.number().int(), time: z.string(), person: z.string() })
 								.describe("which version of the recipe these tables hold, since when, by whom"),
+							replaced: z
+								.number()
+								.int()
+								.describe("place in the history of the entry that last replaced a table; 0: none did"),
 						}),
 						...problemResponses,
 					},
@@ -55,10 +59,10 @@ export const jobRoutes: Routes =
 			},
 			async ({ params }) => {
 				const job = await jobOf(store, params.job);
-				const tables = await store.tables(job.id);
 				const entries = (await store.entriesOfKinds(["tables"], job.id)).get(job.id) ?? [];
+				const tables = await store.tables(job.id);
 				const { version, time, person } = recipeVersions(job.created, entries, tables).at(-1)!;
-				return { ...job, tables, recipe: { version, time, person } };
+				return { ...job, tables, recipe: { version, time, person }, replaced: entries.at(-1)?.place ?? 0 };
 			},
 		);
 

@@ -2,12 +2,14 @@
 import { SegmentedControl } from "@mantine/core";
 import { useCar } from "../../app/car.js";
 import { useSettings } from "../../app/use-setting.js";
+import { versionWords } from "../../shared/version-words.js";
 import { ByConnector } from "./ByConnector.js";
 import { Misfits } from "./Misfits.js";
 import { Steps } from "./Steps.js";
 
 export function Changes() {
-	const { misfits } = useCar().car;
+	const { car, recipe } = useCar();
+	const { misfits } = car;
 	const [query, set] = useSettings();
 	const steps = query.get("view") === "steps";
 	return (
@@ -24,6 +26,7 @@ export function Changes() {
 					onChange={(view) => set({ view: view === "steps" ? "steps" : "" })}
 				/>
 			</div>
+			<p className="recipe-stands">{versionWords(recipe)}</p>
 			<Misfits misfits={misfits} />
 			{steps ? <Steps /> : <ByConnector />}
 		</div>

@@ -4,6 +4,7 @@ import { Button } from "@mantine/core";
 import { useState } from "react";
 import { useCar } from "../../app/car.js";
 import type { Supposition } from "../../engine/protocol.js";
+import { ReplaceTables } from "../../shared/ReplaceTables.js";
 import { lengthWords } from "../../shared/wire-words.js";
 import { count, duration } from "../../shared/words.js";
 import { severityOf } from "../checks/severity.js";
@@ -52,8 +53,21 @@ export function Effects({ effects, words }: { effects: Supposition; words: strin
 				</>
 			)}
 			{readings.length > 0 && <Readings readings={readings} />}
+			<MakeItSo tables={effects.tables} />
 		</section>
 	);
+}
+
+/** What was only supposed goes into the tables, shown row by row before it does. */
+function MakeItSo({ tables }: { tables: Supposition["tables"] }) {
+	const [asked, setAsked] = useState(false);
+	if (!asked)
+		return (
+			<Button variant="default" onClick={() => setAsked(true)}>
+				Put it into the tables
+			</Button>
+		);
+	return <ReplaceTables tables={tables} confirm="Make it so" onCancel={() => setAsked(false)} />;
 }
 
 interface MovesProps {

@@ -69,7 +69,14 @@ export function Suppose({ subject, supposed, onSuppose }: SupposeProps) {
 			) : supposed && !effects.data ? (
 				<Working what="Solving every condition anew and asking every rule" />
 			) : (
-				supposed && effects.data && <Effects effects={effects.data} words={supposedWords(supposed, cells)} />
+				supposed &&
+				effects.data && (
+					<Effects
+						key={JSON.stringify(supposed)}
+						effects={effects.data}
+						words={supposedWords(supposed, cells)}
+					/>
+				)
 			)}
 		</article>
 	);
