@@ -144,8 +144,11 @@ test(
 		await dialog.getByLabel("The meter shows").fill("3");
 		await dialog.getByRole("button", { name: "Enter" }).tap();
 		await settled(page);
-		const region = page.getByRole("region", { name: "What does not fit" });
-		await region.getByRole("button", { name: "Take this reading once more" }).tap();
+		await page
+			.getByRole("region", { name: "What does not fit" })
+			.getByText(/3 V: does not fit/)
+			.waitFor();
+		const region = page.getByRole("region", { name: "Reading to take once more" });
 		await region.getByLabel("The meter shows").fill("12.6");
 		await region.getByRole("button", { name: "Enter" }).tap();
 		await eventually(() => page.locator(".acts > li").count()).toBe(3);
