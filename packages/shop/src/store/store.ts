@@ -11,9 +11,9 @@ import {
 	entriesOf,
 	entriesOfKinds,
 	findEntry,
-	hashAt,
+	historyAfter,
+	type Later,
 	type NewEntry,
-	verifyChain,
 } from "./entry/append.js";
 import type { Kept } from "./entry/kinds.js";
 import { inWords, tookItFirst } from "./failure.js";
@@ -151,20 +151,20 @@ export class Store {
 		return this.read((db) => entriesOf(db, job, after));
 	}
 
-	/** Hash of the entry at a place of a job's history; empty where there is none. */
-	hashAt(job: string, place: number): Promise<string> {
-		return this.read((db) => hashAt(db, job, place));
-	}
-
 	/** The entries of some kinds, in order, by job; of every job unless one is named. */
 	entriesOfKinds(kinds: readonly Kept["kind"][], job?: string): Promise<Map<string, Entry[]>> {
 		return this.read((db) => entriesOfKinds(db, kinds, job));
 	}
 
+	/** What a job's history has after a place, and whether it stands as written. */
+	history(job: JobRow, after = 0): Promise<Later> {
+		return this.read((db) => historyAfter(db, job.id, job.chain, after));
+	}
+
 	/** Where a job's history after a place has been tampered with, in words; undefined when it stands as written. */
 	async verify(job: string, after = 0): Promise<string | undefined> {
 		const chain = (await this.job(job))?.chain ?? job;
-		return this.read((db) => verifyChain(db, job, chain, after));
+		return (await this.read((db) => historyAfter(db, job, chain, after))).fault;
 	}
 
 	/** Keeps a photo of a job; the same one again is kept once. Returns its id. */

@@ -100,9 +100,8 @@ export const entryRoutes: Routes = (shop) => async (instance) => {
 		},
 		async ({ params, query }) => {
 			const job = await jobOf(store, params.job);
-			const fault = (await store.verify(job.id, query.after)) ?? null;
-			const link = await store.hashAt(job.id, query.after);
-			return { entries: await store.entries(job.id, query.after), link, fault };
+			const { entries, link, fault = null } = await store.history(job, query.after);
+			return { entries: [...entries], link, fault };
 		},
 	);
 

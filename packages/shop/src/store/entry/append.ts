@@ -126,17 +126,6 @@ export async function entriesOf(db: Kysely<Schema>, job: string, after = 0): Pro
 	return rows.map(entryOf);
 }
 
-/** Hash of the entry at a place of a job's history; empty where there is none. */
-export async function hashAt(db: Kysely<Schema>, job: string, place: number): Promise<string> {
-	const row = await db
-		.selectFrom("entry")
-		.select("hash")
-		.where("job", "=", job)
-		.where("place", "=", place)
-		.executeTakeFirst();
-	return row?.hash ?? "";
-}
-
 /** The entries of some kinds by job and place; of every job unless one is named. */
 export async function entriesOfKinds(
 	db: Kysely<Schema>,
@@ -160,16 +149,25 @@ export async function entriesOfKinds(
 	return byJob;
 }
 
-/** Where a job's chain first does not hold after a place, in words; undefined when it holds. */
-export async function verifyChain(
+/** What a job's history has after a place. */
+export interface Later {
+	readonly entries: readonly Entry[];
+	/** Hash of the entry at that place; empty: there is none. */
+	readonly link: string;
+	/** Where the chain from there on does not hold, in words; undefined when it holds. */
+	readonly fault: string | undefined;
+}
+
+/** @param chain the job's name in its hashes */
+export async function historyAfter(
 	db: Kysely<Schema>,
 	job: string,
 	chain: string,
 	after = 0,
-): Promise<string | undefined> {
+): Promise<Later> {
 	const rows = await rowsOf(db, job, Math.max(0, after - 1));
 	const [from] = after > 0 && rows[0]?.place === after ? rows.splice(0, 1) : [];
-	return chainFault(rows, chain, from);
+	return { entries: rows.map(entryOf), link: from?.hash ?? "", fault: chainFault(rows, chain, from) };
 }
 
 const rowsOf = (db: Kysely<Schema>, job: string, after: number): Promise<Selectable<EntryRow>[]> =>
