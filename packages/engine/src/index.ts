@@ -72,6 +72,7 @@ export {
 export type * from "./loom/index.js";
 export {
 	DEFAULT_COSTS,
+	draftFiles,
 	MODES as PLAN_MODES,
 	PLAN_TABLES,
 	type PlanTables,

@@ -5,6 +5,7 @@ export { MODES, type Mode, type Program, type ProgramRow, type Solved, type Solv
 export { proposalFiles } from "./proposal-files.js";
 export { type Alternative, type Choice, type Proposal, propose } from "./propose.js";
 export { PLAN_TABLES, readPlanTables } from "./read-plan-tables.js";
+export { draftFiles } from "./travel/draft-files.js";
 export { REASONS } from "./travel/reasons.js";
 export { type Journey, type Travelled, travel, VERDICTS } from "./travel/travel.js";
 export { type PlanTables, type Price, WAYS, type Way } from "./types.js";

@@ -1,5 +1,12 @@
 /** A recipe taken to another car of the kind: what can be done there as it is, what must be decided, what cannot. */
-import { type Car, compareLooms, TRANSFER_REASONS, TRANSFER_VERDICTS, travel } from "@loomwright/engine";
+import {
+	type Car,
+	compareLooms,
+	draftFiles,
+	TRANSFER_REASONS,
+	TRANSFER_VERDICTS,
+	travel,
+} from "@loomwright/engine";
 import { z } from "zod";
 import { changeSchema, changesOf } from "./compare.js";
 
@@ -31,6 +38,11 @@ export const transferSchema = z.object({
 		}),
 	),
 	left: z.array(z.string()).describe("wires that are left with a bare end in the other car"),
+	files: z
+		.record(z.string(), z.string())
+		.describe(
+			"tables of a draft for the other car: the steps that can be done there, what to decide in their notes",
+		),
 	differences: z.array(changeSchema).describe("of the two cars as delivered"),
 });
 
@@ -41,7 +53,8 @@ export type TransferAnswer = z.infer<typeof transferSchema>;
  * @param other another car of its kind
  */
 export function transferAnswer(car: Car, other: Car): TransferAnswer {
-	const { steps, left } = travel(car.tables, other.tables.delivered);
+	const journey = travel(car.tables, other.tables.delivered);
+	const { steps, left } = journey;
 	const count = (verdict: (typeof TRANSFER_VERDICTS)[number]) =>
 		steps.filter((one) => one.verdict === verdict).length;
 	return {
@@ -55,6 +68,7 @@ export function transferAnswer(car: Car, other: Car): TransferAnswer {
 			reasons: reasons.map((one) => ({ ...one })),
 		})),
 		left: [...left],
+		files: { ...draftFiles(car.tables, journey, other.tables.delivered) },
 		differences: changesOf(compareLooms(car.delivered, other.delivered)),
 	};
 }

@@ -68,6 +68,8 @@ export interface Supposition extends Omit<WhatIf, "car"> {
 
 /** The recipe held against another car. */
 export interface Transferred extends Pick<ReturnType<typeof travel>, "steps" | "left"> {
+	/** A draft for the other car, as tables. */
+	readonly files: Readonly<Record<string, string>>;
 	/** Of the two cars as delivered. */
 	readonly differences: readonly Change[];
 }

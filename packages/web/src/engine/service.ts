@@ -2,6 +2,7 @@
 import {
 	type Car,
 	compareLooms,
+	draftFiles,
 	Finder,
 	type Loom,
 	openCar,
@@ -87,8 +88,14 @@ export function createEngine(): EngineMethods {
 		transfer(files) {
 			const { delivered, tables: own } = car();
 			const other = openCar(files).delivered;
-			const { steps, left } = travel(own, other);
-			return { steps, left, differences: compareLooms(delivered, other) };
+			const journey = travel(own, other);
+			const { steps, left } = journey;
+			return {
+				steps,
+				left,
+				files: draftFiles(own, journey, other),
+				differences: compareLooms(delivered, other),
+			};
 		},
 		between: (which, from, to) => wayBetween(loomOf(car(), which), from, to),
 	};

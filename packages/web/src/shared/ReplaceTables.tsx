@@ -10,28 +10,39 @@ import { Working } from "./Working.js";
 import { count } from "./words.js";
 
 interface ReplaceTablesProps {
+	/** Id of the job whose tables they are; left out: the open one. */
+	readonly job?: string;
 	readonly tables: TableChangesWanted;
 	/** On the button that does it. */
 	readonly confirm: string;
 	/** On the button that does not; left out: that all stays as it is. */
 	readonly back?: string;
 	readonly onCancel: () => void;
+	/** Left out: the open car is opened anew, since everything on the screens was computed from the tables before. */
+	readonly onDone?: () => void;
 }
 
-export function ReplaceTables({ tables, confirm, back = "Leave it as it is", onCancel }: ReplaceTablesProps) {
-	const { job } = useCar();
+export function ReplaceTables({
+	job: id,
+	tables,
+	confirm,
+	back = "Leave it as it is",
+	onCancel,
+	onDone = () => window.location.reload(),
+}: ReplaceTablesProps) {
+	const open = useCar().job.id;
+	const job = id ?? open;
 	const { person } = useWriter();
 	const trial = useQuery({
-		queryKey: ["trial", job.id, tables],
-		queryFn: () => tryTables(job.id, tables),
+		queryKey: ["trial", job, tables],
+		queryFn: () => tryTables(job, tables),
 		retry: false,
 		gcTime: 0,
 	});
 	const replace = useMutation({
-		mutationFn: () => putTables(job.id, tables, person),
+		mutationFn: () => putTables(job, tables, person),
 		networkMode: "always",
-		// Everything on the screens was computed from the tables as they were.
-		onSuccess: () => window.location.reload(),
+		onSuccess: onDone,
 	});
 	const cancel = (
 		<Button variant="default" onClick={onCancel}>

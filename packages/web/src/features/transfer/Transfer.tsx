@@ -47,7 +47,7 @@ export function Transfer() {
 			) : !found.data ? (
 				<Working what="Going through the recipe with both cars side by side" />
 			) : (
-				<Travelled found={found.data} name={name} />
+				<Travelled found={found.data} name={name} to={picked ? "" : to} />
 			)}
 		</ChoosingPage>
 	);

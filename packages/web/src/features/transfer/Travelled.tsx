@@ -4,6 +4,7 @@ import { useSettings } from "../../app/use-setting.js";
 import type { Transferred } from "../../engine/protocol.js";
 import { count } from "../../shared/words.js";
 import { Differences } from "./Differences.js";
+import { TakeAlong } from "./TakeAlong.js";
 
 type Step = Transferred["steps"][number];
 type Verdict = Step["verdict"];
@@ -15,7 +16,14 @@ const VERDICTS: readonly { readonly verdict: Verdict; readonly words: string; re
 	{ verdict: "applies", words: "apply as they are", tone: "note" },
 ];
 
-export function Travelled({ found, name }: { found: Transferred; name: string }) {
+interface TravelledProps {
+	readonly found: Transferred;
+	readonly name: string;
+	/** Id of the other car's job; empty: it is none. */
+	readonly to: string;
+}
+
+export function Travelled({ found, name, to }: TravelledProps) {
 	const [query, set] = useSettings();
 	const chosen = query.get("verdict") ?? "";
 	const { steps, left, differences } = found;
@@ -60,6 +68,7 @@ export function Travelled({ found, name }: { found: Transferred; name: string })
 						</section>
 					),
 			)}
+			<TakeAlong files={found.files} name={name} to={to} />
 			<Differences differences={differences} />
 		</>
 	);
