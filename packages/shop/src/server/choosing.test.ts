@@ -89,6 +89,8 @@ async function transfer({ at, ask, store }: Shop): Promise<void> {
 	expect(found.steps.flatMap((step: { reasons: { kind: string }[] }) => step.reasons)).toContainEqual(
 		expect.objectContaining({ kind: "size", is: "0.5 mm2" }),
 	);
+	const draft = await ask("PUT", `/api/v1/jobs/${thin.id}/tables`, { tables: found.files, person: "Kim" });
+	expect([draft.status, draft.body.misfits]).toEqual([200, 0]);
 	expect((await ask("POST", `${at}/transfer`, { to: "nobody" })).status).toBe(404);
 }
 

@@ -19,7 +19,8 @@ export function TakeAlong({ files, name, to }: TakeAlongProps) {
 			<h3>A draft for {name}</h3>
 			<p>
 				The steps that can be done there, in the names of that car; what must be decided stands in a step's
-				note. Steps that cannot be done there are not in it: what they were for needs steps of its own.
+				note. Steps that cannot be done there are not in it: what they were for needs steps of its own. How
+				its new switches stand in each condition must be added to conditions.csv of that car.
 			</p>
 			<div className="buttons">
 				{to !== "" && !asked && (
