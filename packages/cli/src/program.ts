@@ -156,9 +156,16 @@ export function program(terminal: Terminal, exit: (code: number) => void): Comma
 
 	command("transfer", "Which steps of a car's recipe can be done on another car of its kind.", [
 		"transfer demo/main demo/other-market",
+		"transfer demo/main demo/other-market --out /tmp/draft",
 	])
 		.addArgument(folder())
 		.addArgument(new Argument("TO", "folder of the other car's tables"))
+		.addOption(
+			new Option(
+				"--out <folder>",
+				"writes a draft of the recipe for the other car there, with its new parts",
+			),
+		)
 		.addOption(json())
 		.action((path, to, options) => exit(transfer(terminal, path, to, options)));
 

@@ -1,7 +1,5 @@
-import { mkdirSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
 import { openCar } from "@loomwright/engine";
-import { BadInput, type PlanAnswer, planAnswer, readFolder } from "@loomwright/shop";
+import { type PlanAnswer, planAnswer, readFolder } from "@loomwright/shop";
 import { EXIT } from "../failure.js";
 import type { Terminal } from "../terminal.js";
 import { paint } from "../text/paint.js";
@@ -9,6 +7,7 @@ import { percent } from "../text/quantity.js";
 import { table } from "../text/table.js";
 import { indented, named } from "../text/wrap.js";
 import { printJson } from "./open.js";
+import { writeFiles } from "./write-files.js";
 
 interface Options {
 	readonly json?: true;
@@ -20,7 +19,7 @@ interface Options {
 export async function plan(terminal: Terminal, folder: string, { json, out }: Options): Promise<number> {
 	const { tables, title } = readFolder(folder);
 	const answer = await planAnswer(openCar(tables), tables);
-	if (out !== undefined && answer.possible) write(out, answer.files);
+	if (out !== undefined && answer.possible) writeFiles(out, answer.files);
 	if (json) printJson(terminal, answer);
 	else
 		terminal.out(
@@ -101,15 +100,3 @@ function proposalText(terminal: Terminal, title: string, answer: PlanAnswer): st
 }
 
 /** @throws BadInput when the files cannot be written */
-function write(folder: string, files: PlanAnswer["files"]): void {
-	try {
-		mkdirSync(folder, { recursive: true });
-		for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
-	} catch (error) {
-		throw new BadInput(
-			`the recipe cannot be written: ${(error as Error).message}`,
-			"a folder that can be written to",
-			folder,
-		);
-	}
-}

@@ -1,6 +1,8 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { transferSchema } from "@loomwright/shop";
-import { expect, test } from "vitest";
+import { compareSchema, transferSchema } from "@loomwright/shop";
+import { expect, onTestFinished, test } from "vitest";
 import { ROOT, SMALL_CAR, said } from "../terminal.test-helper.js";
 
 const MAIN = join(ROOT, "demo/main");
@@ -31,4 +33,14 @@ test("as JSON, with the differences of the cars", async () => {
 	expect(counts["not here"]).toBeGreaterThanOrEqual(3);
 	expect(left).toEqual([]);
 	expect(differences.map(({ contact }) => contact)).toContain("X-BD.36a");
+});
+
+test("a draft for the other car, written where it is told: with that car's tables every step of it fits", async () => {
+	const folder = mkdtempSync(join(tmpdir(), "loomwright-draft-"));
+	onTestFinished(() => rmSync(folder, { recursive: true }));
+	cpSync(OTHER, folder, { recursive: true });
+	await said(["transfer", MAIN, OTHER, "--out", folder]);
+	const { code, out } = await said(["compare", folder, "--json"]);
+	expect([code, compareSchema.parse(JSON.parse(out)).misfits]).toEqual([0, []]);
+	expect(readFileSync(join(folder, "recipe.csv"), "utf8")).toContain("to decide: W170a: size was");
 });

@@ -4,11 +4,19 @@ import type { Terminal } from "../terminal.js";
 import { paint } from "../text/paint.js";
 import { indented, named } from "../text/wrap.js";
 import { openFolder, printJson } from "./open.js";
+import { writeFiles } from "./write-files.js";
+
+interface Options {
+	readonly json?: true;
+	/** Folder into which the draft for the other car is written. */
+	readonly out?: string;
+}
 
 /** Says what of one car's recipe can be done on another. */
-export function transfer(terminal: Terminal, from: string, to: string, { json }: { json?: true }): number {
+export function transfer(terminal: Terminal, from: string, to: string, { json, out }: Options): number {
 	const [car, other] = [openFolder(from), openFolder(to)];
 	const answer = transferAnswer(car.car, other.car);
+	if (out !== undefined) writeFiles(out, answer.files);
 	if (json) printJson(terminal, answer);
 	else terminal.out(`${transferText(terminal, car.title, other.title, answer)}\n`);
 	const clear = answer.counts.applies === answer.steps.length && answer.left.length === 0;

@@ -9,7 +9,7 @@ import { useAcceptances } from "../checks/use-acceptances.js";
 import { useSheetWork } from "../prove/use-sheet-work.js";
 
 export function useStanding(): Readonly<Record<LineStage["stage"], string>> {
-	const { car } = useCar();
+	const { car, recipe } = useCar();
 	const changes = useChanges().data;
 	const findings = useFindings("converted").data;
 	const entries = useEntries().data;
@@ -20,7 +20,7 @@ export function useStanding(): Readonly<Record<LineStage["stage"], string>> {
 	const stops = open.filter(({ grounded }) => grounded.finding.severity === "stop").length;
 	const accepted = found.length > open.length ? `, ${found.length - open.length} accepted` : "";
 	return {
-		plan: "",
+		plan: recipe.version > 1 ? `recipe version ${recipe.version}` : "",
 		changes:
 			misfits > 0
 				? count(misfits, "step does not fit", "steps do not fit")
