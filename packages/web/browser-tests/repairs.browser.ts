@@ -1,6 +1,7 @@
 /** A fault found and mended is entered without a network, counts at once, is sent later, and is taken out again. */
 import { afterEach, expect, test } from "vitest";
-import { eventually, SEARCH_MS, testSite } from "./site.test-helper.js";
+import { looksRight } from "./looks.test-helper.js";
+import { eventually, SEARCH_MS, TABLET, testSite } from "./site.test-helper.js";
 
 const site = testSite();
 afterEach(() => site.finish(/Failed to load resource|ERR_INTERNET_DISCONNECTED/));
@@ -53,6 +54,8 @@ test(
 			/found1expected on 1 car0\.\d+chance of each, before1 in .*after/,
 		);
 		await counts.getByText(/Kim 1, expected/).waitFor();
+		await looksRight(page);
+		await page.setViewportSize(TABLET.viewport);
 
 		await counts.getByRole("button", { name: /^Take out/ }).tap();
 		const why = page.getByRole("dialog", { name: /^Take out/ });

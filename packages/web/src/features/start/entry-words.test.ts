@@ -19,6 +19,10 @@ test("each kind of entry is told in words", () => {
 	expect(words("sign-off", { step: "recipe/01" })).toEqual({ sort: "Signed", text: "recipe/01" });
 	expect(words("hold", { step: "recipe/01", text: "no part" }).text).toBe("recipe/01: no part");
 	expect(words("lift", { hold: "e1", text: "came" })).toEqual({ sort: "Hold lifted", text: "came" });
+	expect(words("repair", { kind: "open", where: "wire W1" })).toEqual({
+		sort: "Repaired",
+		text: "open: wire W1",
+	});
 	const finding = { rule: "idle-fuse", where: "F1 lamp fuse" };
 	expect(words("acceptance", { finding, text: "trailer" })).toEqual({
 		sort: "Finding accepted",
