@@ -65,7 +65,6 @@ export {
 	type Outcome,
 	parseEvidence,
 	type RankedFault,
-	readingText,
 	type SingleFault,
 	type TakenReading,
 } from "./find/index.js";
@@ -108,6 +107,7 @@ export {
 	type Verdict,
 } from "./prove/index.js";
 export {
+	conditionWords,
 	forbidden,
 	ownerText,
 	type Question,

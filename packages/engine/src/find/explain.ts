@@ -3,7 +3,7 @@ import { contactWords, partWords, placeOf, wireWords } from "../faults/index.js"
 import type { Loom } from "../loom/index.js";
 import type { Question } from "../readings/index.js";
 import { rangeText } from "./information.js";
-import { type Item, unaskable, type Watch } from "./items.js";
+import { type Item, questionText, unaskable, type Watch } from "./items.js";
 import { outcomesOf } from "./outcomes.js";
 import type { Contradiction, Evidence, Explanation, PathPoint, Predicted, Refutation } from "./types.js";
 import { itemLog, type Weighed } from "./weighing.js";
@@ -124,7 +124,7 @@ function refutation(
 	const { what, from, to, when } = question;
 	return {
 		question: { what, from, to, when },
-		text: `${what} ${from} to ${to} in ${when}: anything but ${ranges.join(" or ")}`,
+		text: `${questionText(watch.circuit.loom, question)}: anything but ${ranges.join(" or ")}`,
 		chance: outside / all,
 	};
 }

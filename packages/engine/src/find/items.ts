@@ -1,8 +1,8 @@
 /** Evidence split into single items, each with its likelihood under a pattern of a fault. */
 import type { Change, Circuit } from "../circuit/index.js";
 import type { Fault, Pattern } from "../faults/index.js";
-import type { Monitor } from "../loom/index.js";
-import { forbidden, pointOf, type Question, ReadingError } from "../readings/index.js";
+import type { Loom, Monitor } from "../loom/index.js";
+import { conditionWords, forbidden, pointOf, type Question, ReadingError } from "../readings/index.js";
 import { chanceOf, type Effects } from "./effects/index.js";
 import {
 	BENCH_FALSE,
@@ -363,7 +363,7 @@ function readingItems(watch: Watch, evidence: Evidence, number: number, unknown:
 		const { what, value, when } = reading;
 		const why = refused.get(reading);
 		const read = why ? undefined : watch.reader.of(reading);
-		const text = readingText(reading, value);
+		const text = readingText(circuit.loom, reading, value);
 		if (read === undefined) {
 			unknown.push(why ?? `${text}: nothing joins the two contacts directly, so it cannot be compared`);
 			return [];
@@ -403,7 +403,12 @@ export function unaskable(circuit: Circuit, { from, to, when }: Question): strin
 
 const UNIT = { volts: "V", drop: "V", ohms: "ohm", amps: "A" } as const;
 
-export function readingText(question: Question, value: number | "open"): string {
+function readingText(loom: Loom, question: Question, value: number | "open"): string {
 	const shown = value === "open" ? "open" : `${Number(value.toPrecision(3))} ${UNIT[question.what]}`;
-	return `${question.what} ${question.from} to ${question.to} in ${question.when}: ${shown}`;
+	return `${questionText(loom, question)}: ${shown}`;
+}
+
+/** `ohms A.1 to B.2 in key-on`; a condition said in place in words. */
+export function questionText(loom: Loom, { what, from, to, when }: Question): string {
+	return `${what} ${from} to ${to} in ${loom.conditions.has(when) ? when : conditionWords(loom, when)}`;
 }

@@ -4,7 +4,7 @@
  */
 import type { Circuit } from "../circuit/index.js";
 import { placeOf } from "../faults/index.js";
-import type { Question } from "../readings/index.js";
+import { conditionWords, type Question } from "../readings/index.js";
 import { outcomeWords } from "./information.js";
 import { bitsOf, type Entries, likeliest, outcomesOf } from "./outcomes.js";
 import type { Reader } from "./reader.js";
@@ -168,7 +168,7 @@ export function stepText(circuit: Circuit, { what, from, to, when }: Question): 
 	const place = placeOf(circuit.loom, from);
 	const title = circuit.loom.conditions.get(when)?.title;
 	const words = { volts: "Volts", drop: "Voltage drop", ohms: "Ohms", amps: "Current" }[what];
-	return `${words} from ${from} to ${to}, ${title ? `${title} (${when})` : when}${place ? `; ${place}` : ""}`;
+	return `${words} from ${from} to ${to}, ${title ? `${title} (${when})` : conditionWords(circuit.loom, when)}${place ? `; ${place}` : ""}`;
 }
 
 export const cautionsOf = ({ what }: Question): readonly string[] =>

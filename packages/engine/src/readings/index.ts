@@ -1,4 +1,5 @@
 /** Meter readings with their bands. */
+export { conditionWords } from "./condition-words.js";
 export { forbidden, forbiddenMend, forbiddenWork } from "./forbidden.js";
 export { type Meter, meterError, WORKSHOP_METER } from "./meter.js";
 export {

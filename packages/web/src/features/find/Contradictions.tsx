@@ -2,18 +2,14 @@
 import type { Found } from "@loomwright/engine";
 import { Button } from "@mantine/core";
 import { useState } from "react";
-import { useCar } from "../../app/car.js";
 import { ValueEntry } from "../../shared/ValueEntry.js";
 import { unitOf } from "../reading/whats.js";
-import { whensOf } from "./acts.js";
-import { plainConditions } from "./condition-words.js";
 import { keyOf } from "./offered.js";
 import { type Case, READ_AGAIN } from "./use-case.js";
 
 type Question = Extract<Found["repeat"][number]["entry"], { kind: "reading" }>["question"];
 
 export function Contradictions({ found, shown }: { found: Found; shown: Case }) {
-	const loom = useCar().car[shown.which];
 	if (found.contradictions.length === 0) return null;
 	const again = new Map(
 		found.repeat.flatMap(({ text, entry }) =>
@@ -29,7 +25,7 @@ export function Contradictions({ found, shown }: { found: Found; shown: Case }) 
 			<ul>
 				{found.contradictions.map((line) => (
 					<li key={line} className="stack">
-						<span>{plainConditions(line, loom, whensOf(shown.acts))}</span>
+						<span>{line}</span>
 						{again.has(line) && <Again question={again.get(line)!} shown={shown} />}
 					</li>
 				))}

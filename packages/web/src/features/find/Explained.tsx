@@ -1,5 +1,12 @@
 /** What a fault predicts for the readings taken and not yet taken, its path in words, and what would refute it. */
-import type { Evidence, Explanation, Found, Loom, Question } from "@loomwright/engine";
+import {
+	conditionWords,
+	type Evidence,
+	type Explanation,
+	type Found,
+	type Loom,
+	type Question,
+} from "@loomwright/engine";
 import { Button } from "@mantine/core";
 import { useCar } from "../../app/car.js";
 import { useExplanation } from "../../engine/hooks.js";
@@ -8,7 +15,6 @@ import { Working } from "../../shared/Working.js";
 import { count, percent } from "../../shared/words.js";
 import { shownWords } from "../meter/band.js";
 import { unitOf, WHATS } from "../reading/whats.js";
-import { conditionWords } from "./condition-words.js";
 import { isOffered } from "./offered.js";
 import { type Predicted, showsWords, telling } from "./predicted.js";
 import { SheetRefutes } from "./SheetRefutes.js";

@@ -2,10 +2,7 @@
 import type { Found, Question, RankedFault } from "@loomwright/engine";
 import { Button } from "@mantine/core";
 import { useState } from "react";
-import { useCar } from "../../app/car.js";
 import { Drawing } from "../../drawing/view/Drawing.js";
-import { whensOf } from "./acts.js";
-import { plainConditions } from "./condition-words.js";
 import { Explained } from "./Explained.js";
 import { Repaired } from "./Repaired.js";
 import { timesWords } from "./times-words.js";
@@ -22,8 +19,7 @@ interface FaultDetailProps {
 
 export function FaultDetail({ fault, found, shown, alike, onChoose }: FaultDetailProps) {
 	const { id, place, grounds, path, mend } = fault;
-	const { which, acts } = shown;
-	const loom = useCar().car[which];
+	const { which } = shown;
 	const [drawn, setDrawn] = useState(false);
 	return (
 		<div className="fault-detail stack">
@@ -33,7 +29,7 @@ export function FaultDetail({ fault, found, shown, alike, onChoose }: FaultDetai
 				{grounds.map(({ text, times }, k) => (
 					// biome-ignore lint/suspicious/noArrayIndexKey: the same may be seen on several occasions, in fixed order
 					<li key={k}>
-						<span className="cap">{plainConditions(text, loom, whensOf(acts))}</span>
+						<span className="cap">{text}</span>
 						<span data-for={times >= 1 || undefined}>{timesWords(times)}</span>
 					</li>
 				))}

@@ -1,14 +1,11 @@
 /** The reading worth taking next: why, how long, what each outcome would say; and where its value is entered. */
 import type { Found, Question } from "@loomwright/engine";
 import { Button, UnstyledButton } from "@mantine/core";
-import { useCar } from "../../app/car.js";
 import { Cautions } from "../../shared/Cautions.js";
 import { ValueEntry } from "../../shared/ValueEntry.js";
 import { count, duration } from "../../shared/words.js";
 import { LeadsDrawing } from "../meter/LeadsDrawing.js";
 import { unitOf } from "../reading/whats.js";
-import { whensOf } from "./acts.js";
-import { plainConditions } from "./condition-words.js";
 import { Outcomes } from "./Outcomes.js";
 import { keyOf } from "./offered.js";
 import { type Case, READ_AGAIN } from "./use-case.js";
@@ -24,7 +21,6 @@ interface NextReadingProps {
 }
 
 export function NextReading({ found, shown, busy, chosen, onChoose }: NextReadingProps) {
-	const loom = useCar().car[shown.which];
 	const steps = found.next ? [found.next, ...found.others] : found.others;
 	const step = steps.find((s) => chosen && keyOf(s.question) === keyOf(chosen)) ?? steps[0];
 	if (!step)
@@ -58,7 +54,7 @@ export function NextReading({ found, shown, busy, chosen, onChoose }: NextReadin
 					At the least {count(Math.max(1, Math.ceil(found.bits)), "more reading")} to go.
 				</p>
 			)}
-			<h2>{plainConditions(step.text, loom, whensOf(shown.acts))}</h2>
+			<h2>{step.text}</h2>
 			<p className="cap">{step.because}</p>
 			<Cautions cautions={step.cautions} />
 			<ValueEntry

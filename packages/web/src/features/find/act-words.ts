@@ -1,9 +1,8 @@
 /** An act in words, for the list of what was seen. */
-import type { Loom } from "@loomwright/engine";
+import { conditionWords, type Loom } from "@loomwright/engine";
 import { amount } from "../../shared/words.js";
 import { unitOf, WHATS } from "../reading/whats.js";
 import type { Act } from "./acts.js";
-import { conditionWords } from "./condition-words.js";
 
 export interface ActWords {
 	/** What sort of act. */

@@ -53,11 +53,6 @@ function fold(occasions: readonly Occasion[], act: Act): readonly Occasion[] {
 	}
 }
 
-/** Conditions in which readings were taken. */
-export const whensOf = (acts: readonly Act[]): readonly string[] => [
-	...new Set(acts.flatMap((act) => (act.kind === "reading" ? [act.body.when] : []))),
-];
-
 const nothingSeen = ({ codes, functions, readings, bench }: Occasion) =>
 	codes === undefined &&
 	readings.length === 0 &&

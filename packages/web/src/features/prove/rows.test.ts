@@ -42,7 +42,7 @@ test("handed on to finding as the engine itself hands it on", () => {
 	const entries = rows
 		.filter((row) => taken[keyOf(row)])
 		.map(({ number, value }) => ({ row: number, value: value ?? ("open" as const) }));
-	const evidence = evidenceOf(actsOfSheet(sheet, taken), "converted", "Readings of the prove sheet");
+	const evidence = evidenceOf(actsOfSheet(sheet, taken), "converted", "Readings of the prove sheet", "off");
 	expect(evidence).toEqual(toEvidence(sheet, entries));
 	expect(parseEvidence(JSON.stringify(evidence), "e").occasions[0]!.readings.length).toBe(5);
 });

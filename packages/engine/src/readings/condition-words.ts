@@ -1,5 +1,5 @@
 /** How the car stood, in words: a listed condition by its title, one said in place by what is off, out or set. */
-import type { Loom } from "@loomwright/engine";
+import type { Loom } from "../loom/index.js";
 
 /** Parts named one by one; more are counted. */
 const NAMED = 3;
@@ -7,6 +7,7 @@ const NAMED = 3;
 const STATES: Readonly<Record<string, string>> = { unmated: "off", pulled: "out" };
 const KINDS: Readonly<Record<string, string>> = { connector: "plugs", fuse: "fuses", relay: "relays" };
 
+/** `all plugs on`; of `BAT=off; X1=unmated`, `BAT off; X1 off`. What is known by no title is told as it is. */
 export function conditionWords(loom: Loom, when: string): string {
 	const listed = loom.conditions.get(when);
 	if (listed || !when.includes("=")) return listed?.title || when;
@@ -32,12 +33,4 @@ export function conditionWords(loom: Loom, when: string): string {
 		said.push(`${what} ${STATES[state] ?? state}`);
 	}
 	return said.join("; ");
-}
-
-/** A sentence of the engine with every condition said in place put into words. */
-export function plainConditions(text: string, loom: Loom, whens: readonly string[]): string {
-	return whens
-		.filter((when) => when.includes("="))
-		.sort((a, b) => b.length - a.length)
-		.reduce((plain, when) => plain.replaceAll(when, conditionWords(loom, when)), text);
 }
