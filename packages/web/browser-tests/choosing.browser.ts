@@ -213,8 +213,8 @@ test(
 		await price.getByRole("heading", { name: "costs.csv: 1 row changes" }).waitFor();
 		await price.getByRole("button", { name: "Back to the figure" }).tap();
 		await price.getByLabel("Minutes").waitFor();
-	// The proposal that was asked for comes before the server stops.
-	await page.locator(".rivals").waitFor({ state: "attached", timeout: SEARCH_MS });
+		// The proposal that was asked for comes before the server stops.
+		await page.locator(".rivals").waitFor({ state: "attached", timeout: SEARCH_MS });
 	},
 	SEARCH_MS,
 );
