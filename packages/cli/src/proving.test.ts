@@ -106,6 +106,22 @@ describe("prove", () => {
 		]);
 	});
 
+	test("a row that stands there again was read once more, on another occasion", async () => {
+		const { number, value } = rows().find((row) => row.value !== null)!;
+		const wrong = `row,value\n${number},open\n`;
+		const first = await said(["prove", SMALL_CAR, "--entries", entriesFile(wrong)]);
+		expect([first.code, first.out.replace(/\s+/g, " ")]).toEqual([
+			1,
+			expect.stringContaining("do Once more: Ohms"),
+		]);
+		const right = entriesFile(`${wrong}${number},${value}\n`);
+		const { out } = await said(["prove", SMALL_CAR, "--entries", right, "--json"]);
+		const { judged, evidence, found } = proveSchema.parse(JSON.parse(out));
+		expect([judged.map(({ passes }) => passes), found]).toEqual([[false, true], null]);
+		expect(evidence!.occasions.map(({ readings }) => readings.length)).toEqual([1, 1]);
+		expect((await said(["prove", SMALL_CAR, "--entries", right])).out).toContain("1 of");
+	});
+
 	test("entries that cannot be: every one told, with its row and column", async () => {
 		const file = entriesFile("row,value\n99,1\n1,-3\n1,0.1\n2,much\n");
 		const { code, out, err } = await said(["prove", SMALL_CAR, "--entries", file, "--json"]);
@@ -114,7 +130,6 @@ describe("prove", () => {
 		expect(errors.map(({ row, column, problem }) => [row, column, problem])).toEqual([
 			[2, "row", 'the sheet has no row "99"'],
 			[3, "value", '"-3" is no reading'],
-			[4, "row", "row 1 stands here twice"],
 			[5, "value", '"much" is no reading'],
 		]);
 		expect(err).toContain(`${file}, row 2, column row`);

@@ -118,9 +118,11 @@ function missedText(terminal: Terminal, missed: ProveAnswer["missed"]): string {
 function judgedText(terminal: Terminal, title: string, answer: ProveAnswer): string {
 	const { columns } = terminal;
 	const { judged, readings, found } = answer;
-	const wrong = judged.filter(({ passes }) => !passes);
+	// A row that was read once more counts as it was read last.
+	const last = [...new Map(judged.map((one) => [one.row, one])).values()];
+	const wrong = last.filter(({ passes }) => !passes);
 	const rows = new Map(answer.parts.flatMap((part) => part.rows.map((row) => [row.number, row])));
-	const head = `${title}: ${judged.length} of ${readings} readings taken, ${wrong.length === 0 ? "all right" : `${wrong.length} not right`}.`;
+	const head = `${title}: ${last.length} of ${readings} readings taken, ${wrong.length === 0 ? "all right" : `${wrong.length} not right`}.`;
 	const blocks = wrong.map(({ row, text }) => {
 		const { from, to, place, toPlace } = rows.get(row)!;
 		const line = (name: string, words: string) => named(name, words, columns, 2, 7);

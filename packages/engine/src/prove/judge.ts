@@ -55,25 +55,43 @@ export function judge(sheet: ProveSheet, entries: readonly SheetEntry[]): Verdic
 }
 
 /**
- * The entries as evidence: one occasion for each part of the sheet that has any.
+ * The entries as evidence: one occasion for each part of the sheet that has any, and further ones for rows that were
+ * read once more.
  * @throws RangeError as `judge`
  */
 export function toEvidence(sheet: ProveSheet, entries: readonly SheetEntry[]): ReadEvidence {
 	const rows = rowsOf(sheet);
 	for (const entry of entries) rowOf(rows, entry);
-	const occasions = sheet.parts.flatMap((part) => {
-		const own = new Map(part.rows.map((row) => [row.number, row]));
-		const readings = entries.flatMap(({ row, value }) => {
-			const found = own.get(row);
-			if (found === undefined) return [];
-			const { from, to, when } = found.question;
-			return [{ what: "ohms", from, to, when, value } as const];
-		});
-		if (readings.length === 0) return [];
-		const nothing = { reseated: "", codes: undefined, units: [], functions: {}, bench: {} };
-		return [{ note: `prove sheet: ${part.title}`, ...nothing, readings }];
-	});
+	const occasions = roundsOf(entries).flatMap((round, k) =>
+		sheet.parts.flatMap((part) => {
+			const own = new Map(part.rows.map((row) => [row.number, row]));
+			const readings = round.flatMap(({ row, value }) => {
+				const found = own.get(row);
+				if (found === undefined) return [];
+				const { from, to, when } = found.question;
+				return [{ what: "ohms", from, to, when, value } as const];
+			});
+			if (readings.length === 0) return [];
+			const nothing = { reseated: "", codes: undefined, units: [], functions: {}, bench: {} };
+			const note = `${k === 0 ? "prove sheet" : "read once more"}: ${part.title}`;
+			return [{ note, ...nothing, readings }];
+		}),
+	);
 	return { title: "Readings of the prove sheet", of: "converted", battery: "off", occasions };
+}
+
+/** The first readings of all rows, then the second ones of those that were read again, and so on. */
+function roundsOf(entries: readonly SheetEntry[]): SheetEntry[][] {
+	const times = new Map<number, number>();
+	const rounds: SheetEntry[][] = [];
+	for (const entry of entries) {
+		const before = times.get(entry.row) ?? 0;
+		times.set(entry.row, before + 1);
+		const round = rounds[before];
+		if (round) round.push(entry);
+		else rounds.push([entry]);
+	}
+	return rounds;
 }
 
 function rowsOf(sheet: ProveSheet): Map<number, SheetRow> {

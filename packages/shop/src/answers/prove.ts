@@ -87,7 +87,9 @@ export function proveAnswer(
 ): ProveAnswer {
 	const verdicts = judge(sheet, entries);
 	const evidence = entries.length === 0 ? null : toEvidence(sheet, entries);
-	const wrong = verdicts.some(({ passes }) => !passes);
+	// A row that was read once more counts as it was read last.
+	const last = new Map(verdicts.map(({ row, passes }) => [row.number, passes]));
+	const wrong = [...last.values()].includes(false);
 	const { leastOhms, readings, lowerBound, offered, placeChanges, coverage, parts, missed } = sheet;
 	return {
 		of: "converted",

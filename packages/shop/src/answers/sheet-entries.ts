@@ -9,15 +9,11 @@ import {
 } from "@loomwright/engine";
 import { BadInput } from "./errors.js";
 
-/** @throws BadInput for a row that the sheet has not, or that stands there twice */
+/** @throws BadInput for a row that the sheet has not */
 export function checkSheetEntries(sheet: ProveSheet, entries: readonly SheetEntry[]): readonly SheetEntry[] {
 	const known = new Set(sheet.parts.flatMap((part) => part.rows.map((row) => row.number)));
-	const seen = new Set<number>();
-	for (const { row } of entries) {
+	for (const { row } of entries)
 		if (!known.has(row)) throw new BadInput(`the sheet has no row ${row}`, `a row from 1 to ${known.size}`);
-		if (seen.has(row)) throw new BadInput(`row ${row} stands here twice`, "each row once");
-		seen.add(row);
-	}
 	return entries;
 }
 
@@ -31,26 +27,24 @@ const NUMBER = /^(\d+\.?\d*|\.\d+)\s*(k|m)?\s*(?:ohm|Ω)?$/i;
 /**
  * @param text columns `row` and `value`: ohms, with k or M if wanted, or `open`
  * @param file its name, for messages
- * @throws TableErrors with every row that cannot be read, is not on the sheet or stands there twice
+ * A row that stands there again was read once more.
+ * @throws TableErrors with every row that cannot be read or is not on the sheet
  */
 export function parseSheetEntries(sheet: ProveSheet, text: string, file: string): SheetEntry[] {
 	const errors: TableError[] = [];
 	const { rows } = openTable(readTable(file, text, errors), SCHEMA, errors);
 	const known = new Set(sheet.parts.flatMap((part) => part.rows.map((row) => row.number)));
-	const seen = new Set<number>();
 	const entries = rows.flatMap((line): SheetEntry[] => {
 		if (line.faulty) return [];
 		const [number, value] = [Number(line.text("row")), shownOhms(line.text("value"))];
 		if (!known.has(number))
 			line.refuse("row", `the sheet has no row "${line.text("row")}"`, `a row from 1 to ${known.size}`);
-		else if (seen.has(number)) line.refuse("row", `row ${number} stands here twice`, "each row once");
 		if (value === undefined)
 			line.refuse(
 				"value",
 				`"${line.text("value")}" is no reading`,
 				"ohms from 0 on, e.g. 12.4 or 4.7 k, or open",
 			);
-		seen.add(number);
 		return value === undefined ? [] : [{ row: number, value }];
 	});
 	if (errors.length > 0) throw new TableErrors(errors);
