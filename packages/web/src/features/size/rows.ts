@@ -17,8 +17,8 @@ export interface SizeRow extends ListRow {
 	readonly does: boolean;
 }
 
-const DOES = { end: "does", endLabel: "It is made for what it carries" };
-const WRONG = { end: "does not do", endLabel: "It is not made for what it carries", tone: "stop" };
+const DOES = { end: "fine", endLabel: "It is made for what it carries" };
+const WRONG = { end: "to mend", endLabel: "It is not made for what it carries", tone: "stop" };
 
 /** @param what the wire, fuse or splice itself, in words */
 export function sizeRows(sizes: Sizes, sort: Sort, what: (id: string) => string): SizeRow[] {
