@@ -5,6 +5,7 @@
 import type { Circuit } from "../circuit/index.js";
 import { placeOf } from "../faults/index.js";
 import { conditionWords, type Question } from "../readings/index.js";
+import { turningCautions, turningMinutes } from "./engine-turns.js";
 import { outcomeWords } from "./information.js";
 import { bitsOf, type Entries, likeliest, outcomesOf } from "./outcomes.js";
 import type { Reader } from "./reader.js";
@@ -94,13 +95,14 @@ function entriesOf(leading: readonly Weighed[], mass: number) {
 
 /** @param last the reading taken before this one */
 export function minutesOf(
-	{ loom }: Circuit,
+	circuit: Circuit,
 	{ what, from, when }: Question,
 	last: Question | undefined,
 ): number {
+	const { loom } = circuit;
 	const anew = last !== undefined && last.when !== when ? SET_ANEW : 0;
 	const walk = last !== undefined && placeOf(loom, last.from) !== placeOf(loom, from) ? WALK : 0;
-	return MINUTES[what] + anew + walk;
+	return MINUTES[what] + anew + walk + turningMinutes(circuit, when);
 }
 
 /** Group numbers of hypotheses that show the same in all of these readings. */
@@ -158,7 +160,7 @@ function step(circuit: Circuit, rated: Rated, entries: Entries, leading: readonl
 		minutes,
 		because: `${first!.text} would point to ${first!.favours}; ${second!.text} to ${second!.favours}.`,
 		outcomes,
-		cautions: cautionsOf(question),
+		cautions: cautionsOf(circuit, question),
 		again: false,
 	};
 }
@@ -171,7 +173,9 @@ export function stepText(circuit: Circuit, { what, from, to, when }: Question): 
 	return `${words} from ${from} to ${to}, ${title ? `${title} (${when})` : conditionWords(circuit.loom, when)}${place ? `; ${place}` : ""}`;
 }
 
-export const cautionsOf = ({ what }: Question): readonly string[] =>
+export const cautionsOf = (circuit: Circuit, { what, when }: Question): readonly string[] => [
+	...turningCautions(circuit, when),
 	what === "ohms"
-		? ["Battery off before the ohmmeter goes on."]
-		: ["Keep clear of moving and hot parts; do not spread terminals with the probe."];
+		? "Battery off before the ohmmeter goes on."
+		: "Keep clear of moving and hot parts; do not spread terminals with the probe.",
+];

@@ -30,7 +30,7 @@ export function repeatStep(
 			{ text: `${shown} again`, chance: 1 - sound, favours: leading },
 			{ text: "what a sound loom shows", chance: sound, favours: "a sound loom" },
 		],
-		cautions: cautionsOf(question),
+		cautions: cautionsOf(circuit, question),
 		again: true,
 	};
 }
