@@ -7,6 +7,7 @@ export default defineConfig({
 	test: {
 		include: ["{packages/web/browser-tests,scripts}/**/*.browser.ts"],
 		fileParallelism: false,
+		globalSetup: "packages/web/browser-tests/built-site.setup.ts",
 		testTimeout: 60_000,
 		hookTimeout: 60_000,
 	},

@@ -1,14 +1,11 @@
-/** The shop's real server on a free port with a database of its own, the app as its source is now, and a browser. */
+/** The shop's real server on a free port with a database of its own, the app as it is built, and a browser. */
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
+import { join } from "node:path";
 import { type RunningServer, startServer } from "@loomwright/shop";
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playwright-core";
-import { build } from "vite";
-import { type Assertion, afterAll, beforeAll, expect } from "vitest";
+import { type Assertion, afterAll, beforeAll, expect, inject } from "vitest";
 import { launchChromium } from "../../../scripts/chromium.js";
-
-const WEB = resolve(import.meta.dirname, "..");
 
 export const TABLET = { viewport: { width: 1180, height: 820 }, hasTouch: true } as const;
 export const PHONE = { width: 390, height: 844 } as const;
@@ -42,11 +39,8 @@ export function testSite(): Site {
 	let wrong: string[] = [];
 
 	beforeAll(async () => {
-		const outDir = join(folder, "site");
-		// As it is built for the shop, not for tests.
-		process.env.NODE_ENV = "production";
-		await build({ configFile: join(WEB, "vite.config.ts"), logLevel: "error", build: { outDir } });
-		server = await startServer({ port: 0, host: "127.0.0.1", data: join(folder, "data"), web: outDir });
+		const web = inject("site");
+		server = await startServer({ port: 0, host: "127.0.0.1", data: join(folder, "data"), web });
 		browser = await launchChromium();
 	}, 180_000);
 
