@@ -24,9 +24,12 @@ export interface Sums {
 	readonly bits: number;
 }
 
+/** A fault by what it is called. */
+export type Alone = Pick<Fault, "id" | "kind" | "where">;
+
 export interface Half {
 	/** Faults of one pattern that come to the very same network at every contact, in groups of two and more. */
-	readonly same: { readonly faults: number; readonly groups: number };
+	readonly same: readonly (readonly Alone[])[];
 	/** Share of the priors' sum that shows in some code or function. */
 	readonly showing: number;
 	readonly single: Sums;
@@ -51,15 +54,16 @@ export function half(seed: number, of: { readonly [Sort in keyof typeof CASES]: 
 }
 
 function same({ faults, watch }: Finder): Half["same"] {
-	const counts = new Map<NetworkChange, number>();
-	for (const { patterns } of faults) {
+	const groups = new Map<NetworkChange, Alone[]>();
+	for (const { id, kind, where, patterns } of faults) {
 		const [only, ...more] = patterns;
 		if (only === undefined || more.length > 0) continue;
 		const change = watch.reader.stands(only.change);
-		counts.set(change, (counts.get(change) ?? 0) + 1);
+		const group = groups.get(change);
+		if (group) group.push({ id, kind, where });
+		else groups.set(change, [{ id, kind, where }]);
 	}
-	const groups = [...counts.values()].filter((count) => count > 1);
-	return { faults: groups.reduce((sum, count) => sum + count, 0), groups: groups.length };
+	return [...groups.values()].filter((group) => group.length > 1);
 }
 
 class Cases {

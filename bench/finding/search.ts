@@ -34,7 +34,7 @@ export function search(finder: Finder, car: SimulatedCar, first: Occasion, misre
 	let actions = 0;
 	let repeats = 0;
 	for (;;) {
-		const [action] = found.actions;
+		const action = found.actions.find(({ kind }) => kind !== "swap");
 		if (!found.settled && found.next !== undefined && readings < MOST_READINGS) {
 			const taken = car.reading(found.next.question, misread);
 			const last = occasions.at(-1)!;

@@ -5,13 +5,14 @@
  * A case: a fault is drawn from the priors until one comes that shows in some code or function; all units are read
  * out and all functions tried; then what the finder suggests is done (readings, repeats of entries that do not fit,
  * reseating) until it says that it is settled. Faults that no reading at any contact in any condition tells apart
- * count as one.
+ * count as one; they are listed in data/bench/told-apart-by-nothing.csv.
  */
 import { execFile } from "node:child_process";
+import { mkdirSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import type { Figure } from "../figure.js";
-import { CASES, type Half, MISREAD, type Sums } from "../finding/cases.js";
+import { type Alone, CASES, type Half, MISREAD, type Sums } from "../finding/cases.js";
 import { nextReading } from "../finding/next-reading.js";
 import { overOptimum } from "../finding/published.js";
 
@@ -84,8 +85,16 @@ function* searches(first: Half, second: Half): Generator<Figure> {
 		value: 50 * total((half) => half.showing),
 		unit: "%",
 	};
-	yield { figure: "faults that no reading tells from another", value: first.same.faults, unit: "faults" };
-	yield { figure: "in groups, each counted as one", value: first.same.groups, unit: "groups" };
+	yield {
+		figure: "faults that no reading tells from another",
+		value: first.same.flat().length,
+		unit: "faults",
+	};
+	yield {
+		figure: `in groups, each counted as one (${list(first.same)})`,
+		value: first.same.length,
+		unit: "groups",
+	};
 	yield {
 		figure: `${CASES.single} single faults: right one first`,
 		value: 100 * share(single, "right"),
@@ -124,4 +133,17 @@ function* searches(first: Half, second: Half): Generator<Figure> {
 		unit: "%",
 	};
 	yield { figure: "readings taken, mean", value: share(double, "readings"), unit: "readings" };
+}
+
+/** Writes the groups down, a fault a row. @returns the file, from the root of the tree */
+function list(groups: readonly (readonly Alone[])[]): string {
+	const quoted = (text: string) => `"${text.replaceAll('"', '""')}"`;
+	const rows = groups.flatMap((group, k) =>
+		group.map(({ id, kind, where }) => [`${k + 1}`, id, kind, where].map(quoted).join()),
+	);
+	const file = "data/bench/told-apart-by-nothing.csv";
+	const at = new URL(`../../${file}`, import.meta.url);
+	mkdirSync(new URL(".", at), { recursive: true });
+	writeFileSync(at, `group,fault,kind,where\r\n${rows.join("\r\n")}\r\n`);
+	return file;
 }

@@ -95,9 +95,15 @@ export interface NextStep {
 	readonly again: boolean;
 }
 
-/** Something to do rather than to measure; what is seen afterwards is entered as a new occasion with `reseated`. */
+export type ActionKind = "reseat" | "wiggle" | "swap";
+
+/**
+ * Something to do rather than to measure. What is seen after a reseating or a wiggle is entered as a new occasion with
+ * `reseated`; of a swap, a fault that goes with the relay or stays as its bench test, one that is gone as `reseated`.
+ */
 export interface NextAction {
-	/** Connector, relay or fuse to reseat. */
+	readonly kind: ActionKind;
+	/** Connector, relay or fuse to reseat; connector to wiggle; relay to swap. */
 	readonly part: string;
 	readonly text: string;
 	readonly bits: number;

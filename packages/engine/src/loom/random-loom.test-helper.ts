@@ -30,6 +30,7 @@ const partText = fc.record({
 	values,
 	positions: fc.uniqueArray(position, { maxLength: 3, selector: ({ name }) => name }),
 	marks,
+	reachMinutes: fc.option(positive, { nil: undefined }),
 	note: words,
 });
 const contactText = fc.record({ role, values, label: words, note: words });

@@ -1,5 +1,6 @@
 import { parseSettings } from "../tables/index.js";
 import { type Context, claim, rowsOf } from "./context.js";
+import { parseMinutes } from "./minutes.js";
 import { parseName } from "./names.js";
 import { parsePositions } from "./positions.js";
 import type { Part } from "./types.js";
@@ -20,6 +21,7 @@ export function readParts(context: Context, table: "parts" | "new-parts"): Reado
 			values: row.read("values", parseSettings) ?? {},
 			positions: row.read("positions", parsePositions) ?? [],
 			marks: row.list("marks", MARKS),
+			reachMinutes: row.read("reach", parseMinutes),
 			note: row.text("note"),
 		};
 		if (!context.partKinds.has(id)) context.partKinds.set(id, part.kind);

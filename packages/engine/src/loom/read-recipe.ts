@@ -1,6 +1,7 @@
 import type { Row } from "../tables/index.js";
-import { bad, type Parsed, parseColours, parseNumber, parseSize } from "../units/index.js";
+import { bad, type Parsed, parseColours, parseSize } from "../units/index.js";
 import { type Context, claim, rowsOf } from "./context.js";
+import { parseMinutes } from "./minutes.js";
 import { parseName } from "./names.js";
 import { parsePositiveLength } from "./read-wires.js";
 import type { At, RecipeStep, RecipeTable } from "./recipe-row.js";
@@ -51,11 +52,4 @@ function parseAt(text: string): Parsed<At> {
 	const length = parsePositiveLength(text);
 	if (length.ok) return { ok: true, value: { metres: length.value } };
 	return bad(length.problem, `from, to, or a length from the wire's from end, e.g. 0.4 m`);
-}
-
-function parseMinutes(text: string): Parsed<number> {
-	const minutes = parseNumber(text);
-	return minutes.ok && minutes.value < 0
-		? bad(`"${text}" is below zero`, "minutes of work, e.g. 15")
-		: minutes;
 }

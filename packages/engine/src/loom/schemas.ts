@@ -18,6 +18,7 @@ const PART_COLUMNS = schema(
 	"values",
 	"positions",
 	"marks",
+	"reach",
 	"note",
 );
 

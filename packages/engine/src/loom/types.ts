@@ -28,6 +28,8 @@ export interface Part {
 	readonly positions: readonly Position[];
 	/** Words that change how the part is treated, e.g. `pyrotechnic`. */
 	readonly marks: readonly string[];
+	/** Minutes until its contacts can be got at: what must come off, the car raised. Undefined: they lie open. */
+	readonly reachMinutes?: number | undefined;
 	readonly note: string;
 }
 

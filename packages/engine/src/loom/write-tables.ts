@@ -45,13 +45,14 @@ export function writeTables(
 }
 
 function partCells(part: Part): Cells<"parts"> {
-	const { id, values, positions, marks, ...rest } = part;
+	const { id, values, positions, marks, reachMinutes, ...rest } = part;
 	return {
 		...rest,
 		part: id,
 		values: formatSettings(values),
 		positions: formatPositions(positions),
 		marks: marks.join("; "),
+		reach: reachMinutes,
 	};
 }
 

@@ -67,7 +67,8 @@ export const findSchema = z.object({
 	others: z.array(nextSchema),
 	actions: z.array(
 		z.object({
-			part: z.string().describe("connector, relay or fuse to reseat"),
+			kind: z.enum(["reseat", "wiggle", "swap"]),
+			part: z.string().describe("connector, relay or fuse to reseat; connector to wiggle; relay to swap"),
 			text: z.string(),
 			bits: z.number(),
 			minutes: z.number(),
