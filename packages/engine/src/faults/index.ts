@@ -13,4 +13,4 @@ export {
 	withRates,
 } from "./shop-rates.js";
 export type { Fault, FaultContext, FaultKind, Pattern } from "./types.js";
-export { contactWords, partWords, placeOf, wireWords } from "./words.js";
+export { contactWords, holderOf, partWords, placeOf, wireWords } from "./words.js";

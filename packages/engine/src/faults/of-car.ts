@@ -1,7 +1,7 @@
 /** A car's network, with every step left out or done beside as a variant of it, and every fault it can have. */
 import { Circuit } from "../circuit/index.js";
 import type { Loom, LoomTables } from "../loom/index.js";
-import type { Stage, Touched } from "../recipe/index.js";
+import { NOTHING_TOUCHED, type Stage, type Touched } from "../recipe/index.js";
 import { faultSet } from "./fault-set.js";
 import type { Fault } from "./types.js";
 import { variantsOf } from "./variants.js";
@@ -13,15 +13,6 @@ export interface FaultyCar {
 	readonly converted: Loom;
 	readonly touched: Touched;
 }
-
-const NOTHING_TOUCHED: Touched = {
-	contacts: new Map(),
-	wires: new Map(),
-	ends: new Map(),
-	joints: new Map(),
-	connectors: new Map(),
-	parts: new Map(),
-};
 
 /**
  * @param of which loom is on the car: as delivered, no hand was on it and no step can have gone wrong

@@ -1,22 +1,14 @@
 /** The fault set of the small car, counted by hand from its tables, and what single faults do to its volts. */
 import { describe, expect, it } from "vitest";
 import { Circuit, type Operating, operate, pinNode, voltsAt } from "../circuit/index.js";
+import { NOTHING_TOUCHED } from "../recipe/index.js";
 import { demoCar } from "../test-support/demo.test-helper.js";
 import { type Fault, faultSet } from "./index.js";
-
-const NOTHING = {
-	contacts: new Map(),
-	wires: new Map(),
-	ends: new Map(),
-	joints: new Map(),
-	connectors: new Map(),
-	parts: new Map(),
-};
 
 const car = demoCar("small");
 const loom = car.delivered;
 const circuit = new Circuit(loom);
-const faults = faultSet({ circuit, loom, touched: NOTHING, steps: new Map() });
+const faults = faultSet({ circuit, loom, touched: NOTHING_TOUCHED, steps: new Map() });
 const byId = new Map(faults.map((fault) => [fault.id, fault]));
 
 function count(list: readonly Fault[]): Record<string, number> {

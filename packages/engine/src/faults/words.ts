@@ -1,5 +1,5 @@
 /** Words for places and contacts, as a technician says them. */
-import type { Loom, WireEnd } from "../loom/index.js";
+import type { Loom, Part, WireEnd } from "../loom/index.js";
 
 /** `ECU.A12 (connector X-ECUA, cavity 12)`. */
 export function contactWords(loom: Loom, id: string): string {
@@ -29,10 +29,14 @@ export function partWords(loom: Loom, id: string): string {
 	return label ? `${label} (${id})` : id;
 }
 
-export function placeOf(loom: Loom, id: string): string {
+/** The connector or part that must be got at for a contact; a part itself. */
+export function holderOf(loom: Loom, id: string): Part | undefined {
 	const contact = loom.contacts.get(id);
-	const part = loom.parts.get(contact?.connector || contact?.part || id);
-	return part?.place ?? loom.joints.get(id)?.place ?? "";
+	return loom.parts.get(contact?.connector || contact?.part || id);
+}
+
+export function placeOf(loom: Loom, id: string): string {
+	return holderOf(loom, id)?.place ?? loom.joints.get(id)?.place ?? "";
 }
 
 /** Both ends of a wire and the wire, for a path. */

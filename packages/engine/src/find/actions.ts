@@ -8,6 +8,7 @@
 import { partWords } from "../faults/index.js";
 import type { Loom, Part } from "../loom/index.js";
 import { forbiddenWork } from "../readings/index.js";
+import { entropy } from "./entropy.js";
 import type { ActionKind, NextAction } from "./types.js";
 import type { Weighed } from "./weighing.js";
 
@@ -140,9 +141,4 @@ function relation(loom: Loom, part: string, fault: Weighed["fault"]): Relation {
 		return contact !== undefined && (contact.connector === part || contact.part === part);
 	});
 	return inside ? "inside" : "elsewhere";
-}
-
-/** Bits of an outcome with these chances. */
-function entropy(chances: readonly number[]): number {
-	return -chances.reduce((sum, p) => sum + (p > 0 ? p * Math.log2(p) : 0), 0);
 }

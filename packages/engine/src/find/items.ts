@@ -404,8 +404,12 @@ export function unaskable(circuit: Circuit, { from, to, when }: Question): strin
 const UNIT = { volts: "V", drop: "V", ohms: "ohm", amps: "A" } as const;
 
 function readingText(loom: Loom, question: Question, value: number | "open"): string {
-	const shown = value === "open" ? "open" : `${Number(value.toPrecision(3))} ${UNIT[question.what]}`;
-	return `${questionText(loom, question)}: ${shown}`;
+	return `${questionText(loom, question)}: ${valueText(question.what, value)}`;
+}
+
+/** `open`, or three digits with the unit. */
+export function valueText(what: Question["what"], value: number | "open"): string {
+	return value === "open" ? "open" : `${Number(value.toPrecision(3))} ${UNIT[what]}`;
 }
 
 /** `ohms A.1 to B.2 in key-on`; a condition said in place in words. */

@@ -3,8 +3,7 @@
  * readings that isolates the fault in the fewest expected minutes.
  */
 import type { Circuit } from "../circuit/index.js";
-import { placeOf } from "../faults/index.js";
-import type { Loom, Part } from "../loom/index.js";
+import { holderOf, placeOf } from "../faults/index.js";
 import { conditionWords, type Question } from "../readings/index.js";
 import { turningCautions, turningMinutes } from "./engine-turns.js";
 import { outcomeWords } from "./information.js";
@@ -101,20 +100,15 @@ export function minutesOf(
 	last: Question | undefined,
 ): number {
 	const { loom } = circuit;
-	const open = new Set(last === undefined ? [] : [last.from, last.to].map((id) => holderOf(loom, id)));
+	const holder = (id: string) => holderOf(loom, id.replace(/!pin$/, ""));
+	const open = new Set(last === undefined ? [] : [last.from, last.to].map(holder));
 	let reach = 0;
 	// The lead on the battery stays where it is.
-	for (const holder of new Set([from, to].map((id) => holderOf(loom, id))))
-		if (holder && !open.has(holder) && holder.kind !== "battery") reach += holder.reachMinutes ?? 0;
+	for (const part of new Set([from, to].map(holder)))
+		if (part && !open.has(part) && part.kind !== "battery") reach += part.reachMinutes ?? 0;
 	const anew = last !== undefined && last.when !== when ? SET_ANEW : 0;
 	const walk = last !== undefined && placeOf(loom, last.from) !== placeOf(loom, from) ? WALK : 0;
 	return MINUTES[what] + reach + anew + walk + turningMinutes(circuit, when);
-}
-
-/** The connector or part that must be got at for a contact. */
-function holderOf(loom: Loom, id: string): Part | undefined {
-	const contact = loom.contacts.get(id.replace(/!pin$/, ""));
-	return loom.parts.get(contact?.connector || contact?.part || id);
 }
 
 /** Group numbers of hypotheses that show the same in all of these readings. */

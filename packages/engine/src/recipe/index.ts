@@ -8,4 +8,4 @@ export { doneOtherwise } from "./done-otherwise.js";
 export { loomAs, type Stage } from "./loom-as.js";
 export type { Misfit } from "./misfit.js";
 export type { Need, StepDefinition, StepKind } from "./step-definition.js";
-export type { Side, Touched } from "./touched.js";
+export { NOTHING_TOUCHED, type Side, type Touched } from "./touched.js";

@@ -66,3 +66,13 @@ export class TouchLog {
 		return this.#log;
 	}
 }
+
+/** No hand was on the car. */
+export const NOTHING_TOUCHED: Touched = {
+	contacts: new Map(),
+	wires: new Map(),
+	ends: new Map(),
+	joints: new Map(),
+	connectors: new Map(),
+	parts: new Map(),
+};

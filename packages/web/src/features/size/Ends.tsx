@@ -1,6 +1,6 @@
 /** How the ends of a wire are made: terminal, strip length, the pull the crimp must stand, the seal. */
 import { SIZE_SOURCES } from "@loomwright/engine";
-import { Figures } from "./Figures.js";
+import { Figures, listed } from "./Figures.js";
 import type { WireSize } from "./WireDetail.js";
 
 export function Ends({ ends }: { ends: WireSize["ends"] }) {
@@ -13,30 +13,10 @@ export function Ends({ ends }: { ends: WireSize["ends"] }) {
 				label={`The end at ${at}`}
 				figures={[
 					{ name: "Terminal", value: terminal, source: SIZE_SOURCES.terminal },
-					{
-						name: "Strip",
-						value: stripMm && `${stripMm.value} mm`,
-						without: "not listed for this size",
-						source: stripMm?.source ?? "",
-					},
-					{
-						name: "The crimp must stand a pull of",
-						value: pullNewtons && `${pullNewtons.value} N`,
-						without: "not listed for this size",
-						source: pullNewtons?.source ?? "",
-					},
-					{
-						name: "The same by American gauges",
-						value: pullNewtonsAwg && `${pullNewtonsAwg.value} N`,
-						without: "not listed for this size",
-						source: pullNewtonsAwg?.source ?? "",
-					},
-					{
-						name: "Seal for an outside diameter of",
-						value: sealMm && `${sealMm.value} mm`,
-						without: "no seal",
-						source: sealMm?.source ?? "",
-					},
+					listed("Strip", stripMm, "mm"),
+					listed("The crimp must stand a pull of", pullNewtons, "N"),
+					listed("The same by American gauges", pullNewtonsAwg, "N"),
+					listed("Seal for an outside diameter of", sealMm, "mm", "no seal"),
 				]}
 			/>
 		</section>

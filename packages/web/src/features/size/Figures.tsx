@@ -10,6 +10,19 @@ export interface Figure {
 	readonly source: string;
 }
 
+interface Listed {
+	readonly value: number;
+	readonly source: string;
+}
+
+/** A figure out of a published table, with its own source; it may not be listed there. */
+export const listed = (
+	name: string,
+	found: Listed | undefined,
+	unit: string,
+	without = "not listed for this size",
+): Figure => ({ name, value: found && `${found.value} ${unit}`, without, source: found?.source ?? "" });
+
 export const Figures = ({ label, figures }: { label: string; figures: readonly Figure[] }) => (
 	<table className="plain-table sourced" aria-label={label}>
 		<tbody>

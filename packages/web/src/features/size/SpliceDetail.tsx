@@ -4,7 +4,7 @@ import { useSettings, whichOf } from "../../app/use-setting.js";
 import { Drawing } from "../../drawing/view/Drawing.js";
 import type { Sizes } from "../../engine/protocol.js";
 import { Facts } from "../../shared/Facts.js";
-import { Figures } from "./Figures.js";
+import { Figures, listed } from "./Figures.js";
 
 export function SpliceDetail({ size }: { size: Sizes["splices"][number] }) {
 	const { car } = useCar();
@@ -28,30 +28,10 @@ export function SpliceDetail({ size }: { size: Sizes["splices"][number] }) {
 			<Figures
 				label="How it is made"
 				figures={[
-					{
-						name: `Barrel that holds ${size.mm2} mm²`,
-						value: barrelMm2 && `${barrelMm2.value} mm²`,
-						without: "none on the shelf",
-						source: barrelMm2?.source ?? "",
-					},
-					{
-						name: "Strip",
-						value: stripMm && `${stripMm.value} mm`,
-						without: "not listed for this size",
-						source: stripMm?.source ?? "",
-					},
-					{
-						name: "Sleeve with sealing glue, 3 to 1, as supplied",
-						value: sleeveMm && `${sleeveMm.value} mm`,
-						without: "none spans it",
-						source: sleeveMm?.source ?? "",
-					},
-					{
-						name: "Its thinnest wire must stand a pull of",
-						value: pullNewtons && `${pullNewtons.value} N`,
-						without: "not listed for this size",
-						source: pullNewtons?.source ?? "",
-					},
+					listed(`Barrel that holds ${size.mm2} mm²`, barrelMm2, "mm²", "none on the shelf"),
+					listed("Strip", stripMm, "mm"),
+					listed("Sleeve with sealing glue, 3 to 1, as supplied", sleeveMm, "mm", "none spans it"),
+					listed("Its thinnest wire must stand a pull of", pullNewtons, "N"),
 				]}
 			/>
 			<Drawing which={which} path={[size.splice]} />
