@@ -45,10 +45,12 @@ const blocked: Engine = {
 	prepare: (p, values, rowSums) =>
 		symmetric(factor(analyse(p.n, p.colPtr, p.rowIdx), values, rowSums), (numeric, b) => {
 			const count = 6; // one whole block and a part of one
-			const all = new Float64Array(b.length * count);
-			for (let i = 0; i < b.length; i++)
-				for (let r = 0; r < count; r++) all[i * count + r] = b[i] * (r - 2.5);
-			solveMany(numeric, all, count);
+			const n = b.length;
+			const all = solveMany(numeric, {
+				ptr: Int32Array.from({ length: count + 1 }, (_, r) => r * n),
+				idx: Int32Array.from({ length: count * n }, (_, k) => k % n),
+				values: Float64Array.from({ length: count * n }, (_, k) => b[k % n] * (Math.floor(k / n) - 2.5)),
+			});
 			return b.map((_, i) => all[i * count + 5] / 2.5);
 		}),
 };

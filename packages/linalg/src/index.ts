@@ -15,19 +15,19 @@ export { analyseGeneral, type GeneralSymbolic } from "./general/symbolic.js";
 export { type NetworkPattern, networkPattern, type SymmetricPattern } from "./pattern.js";
 export { RESIDUAL_TOLERANCE } from "./residual.js";
 // secondary: other right-hand sides, inverse entries, small changes, verified answers
+export { ConductorOhms } from "./symmetric/conductor-ohms.js";
 export { type FactorResult, factor, type Numeric, refactor, smallestPivot } from "./symmetric/factor.js";
 export { inverseAmong } from "./symmetric/inverse-among.js";
-export { refactorPart, whileRefactored } from "./symmetric/refactor-part.js";
+export { refactorPart, solveRefactored, whileRefactored, withAncestors } from "./symmetric/refactor-part.js";
 export { type SelectedInverse, selectedInverse } from "./symmetric/selected-inverse.js";
-export { solve } from "./symmetric/solve.js";
+export { forwardOnly, solve } from "./symmetric/solve.js";
 export { type CheckedSolution, solveChecked } from "./symmetric/solve-checked.js";
-export { denseInverse, inverseColumns, solveMany } from "./symmetric/solve-many.js";
+export { denseInverse, inverseColumns, type SparseColumns, solveMany } from "./symmetric/solve-many.js";
 export { solveSparse, solveSparseAt } from "./symmetric/solve-sparse.js";
 export { analyse, type Symbolic } from "./symmetric/symbolic.js";
 export {
 	edgeColumns,
 	type LowRankUpdate,
 	lowRankUpdate,
-	type SparseColumns,
 	solveUpdated,
 } from "./update/low-rank.js";

@@ -90,16 +90,28 @@ export class BatchWork {
 			else if (batch === undefined) fail(row, failure!.message, failure!.where);
 			else
 				try {
-					batch.evaluate(change, values.subarray(at, at + width));
+					batch.evaluate(change, values, at);
 				} catch (error) {
 					const { message, where } = described(error);
 					fail(row, message, where);
 				}
 		}
-		const own = this.#rows.slice(from, to);
-		const changes = Int32Array.from(own.flatMap(({ members }) => members));
-		const rows = Int32Array.from(own.flatMap(({ members }, row) => members.map(() => row)));
-		return { condition, from, to, changes, rows, values, failures };
+		return { condition, from, to, ...this.#membersOf(from, to), values, failures };
+	}
+
+	/** The changes of some rows, and for each its row. */
+	#membersOf(from: number, to: number): { changes: Int32Array; rows: Int32Array } {
+		let count = 0;
+		for (let row = from; row < to; row++) count += this.#rows[row]!.members.length;
+		const changes = new Int32Array(count);
+		const rows = new Int32Array(count);
+		let at = 0;
+		for (let row = from; row < to; row++)
+			for (const change of this.#rows[row]!.members) {
+				changes[at] = change;
+				rows[at++] = row - from;
+			}
+		return { changes, rows };
 	}
 
 	#readyFor(condition: number): Ready {

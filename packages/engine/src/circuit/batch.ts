@@ -26,7 +26,7 @@ const SHOWN_PIVOT = 5e-5;
 export type Path = "kept" | "low rank" | "refactored" | "solved";
 
 export interface Evaluated {
-	/** One value per probe; NaN is 'open'. */
+	/** The array written to. */
 	readonly values: Float64Array;
 	/** How it was found, for the measured comparisons. */
 	readonly path: Path;
@@ -76,8 +76,10 @@ export class Batch {
 	readonly #last: Stage;
 	/** The same pairs with all automata at rest; made when first needed. */
 	#rest: Stage | undefined;
-	/** For each probe its first pair, as a number of the last stage's given pairs. */
-	readonly #pairOf: Int32Array;
+	/** For each probe its first pair, as a number of the last stage's given pairs; undefined where it is the probe's own. */
+	readonly #pairOf: Int32Array | undefined;
+	/** Differences of the pairs, where they are not written to their places at once. */
+	readonly #shown: Float64Array;
 	/** Numbers of the probes that are more than a difference of potentials, with all their pairs. */
 	readonly #ohms: readonly number[];
 	readonly #amps: readonly {
@@ -109,7 +111,9 @@ export class Batch {
 				? probe.branches.map(({ branch }) => number(branches[branch]!.a, branches[branch]!.b))
 				: [number(probe.a, probe.b)],
 		);
-		this.#pairOf = Int32Array.from(pairsOf, ([first = 0]) => first);
+		const own = probes.every(({ kind }, p) => kind !== "amps" && pairsOf[p]![0] === p);
+		this.#pairOf = own ? undefined : Int32Array.from(pairsOf, ([first = 0]) => first);
+		this.#shown = new Float64Array(own ? 0 : pairs.length);
 		this.#ohms = probes.flatMap((probe, at) => (probe.kind === "ohms" ? [at] : []));
 		this.#amps = probes.flatMap((probe, at) =>
 			probe.kind === "amps" ? [{ at, probe, pairs: pairsOf[at]! }] : [],
@@ -120,28 +124,36 @@ export class Batch {
 	}
 
 	/**
-	 * Values of all probes under a change.
-	 * @param into where to write them, one per probe
+	 * Values of all probes under a change, NaN where one is 'open'.
+	 * @param into where to write them, one per probe from `at` on
 	 * @throws CircuitError where an automaton does not settle
 	 */
-	evaluate(change: Change, into: Float64Array = new Float64Array(this.#probes.length)): Evaluated {
+	evaluate(
+		change: Change,
+		into: Float64Array = new Float64Array(this.#probes.length),
+		at: number = 0,
+	): Evaluated {
 		// Corrections rest on a symmetric matrix.
-		if (!this.#kept.dead && this.#kept.standing.controls.length > 0) return this.solveAnew(change, into);
-		return this.#lowRank(change, into) ?? this.solveAnew(change, into);
+		if (!this.#kept.dead && this.#kept.standing.controls.length > 0) return this.solveAnew(change, into, at);
+		return this.#lowRank(change, into, at) ?? this.solveAnew(change, into, at);
 	}
 
 	/** The same by a full solve, for comparison. */
-	solveAnew(change: Change, into: Float64Array = new Float64Array(this.#probes.length)): Evaluated {
+	solveAnew(
+		change: Change,
+		into: Float64Array = new Float64Array(this.#probes.length),
+		at: number = 0,
+	): Evaluated {
 		const { circuit, standing, dead } = this.#kept;
 		const point = operate(circuit, standing, { change, dead });
-		for (let p = 0; p < into.length; p++) into[p] = probeValue(point, this.#probes[p]!);
+		for (let p = 0; p < this.#probes.length; p++) into[at + p] = probeValue(point, this.#probes[p]!);
 		return { values: into, path: "solved", states: point.states };
 	}
 
-	#lowRank(change: Change, into: Float64Array): Evaluated | undefined {
+	#lowRank(change: Change, into: Float64Array, at: number): Evaluated | undefined {
 		const { early, dead } = this.#kept;
 		let states = (early[0] ?? this.#last).point.states;
-		if (dead) return this.#shown(change, states, into);
+		if (dead) return this.#atLast(change, states, into, at);
 		for (let round = 0; round < early.length + MORE_ROUNDS; round++) {
 			const stage = this.#nearest(states);
 			const solution = stage.solution(change, states);
@@ -149,8 +161,8 @@ export class Batch {
 			const next = stage.next(states, solution);
 			if (next === states)
 				return stage === this.#last
-					? this.#result(stage, solution, states, into)
-					: this.#shown(change, states, into);
+					? this.#result(stage, solution, states, into, at)
+					: this.#atLast(change, states, into, at);
 			states = next;
 		}
 		return undefined;
@@ -174,7 +186,7 @@ export class Batch {
 	}
 
 	/** The probes at the settled point, or at rest where most of the car stayed so. */
-	#shown(change: Change, states: Uint8Array, into: Float64Array): Evaluated | undefined {
+	#atLast(change: Change, states: Uint8Array, into: Float64Array, at: number): Evaluated | undefined {
 		const [rest] = this.#kept.early;
 		const moved = differing(states, this.#last.point.states);
 		let stage = this.#last;
@@ -191,27 +203,34 @@ export class Batch {
 			stage = this.#rest;
 		}
 		const solution = stage.solution(change, states);
-		return solution && this.#result(stage, solution, states, into);
+		return solution && this.#result(stage, solution, states, into, at);
 	}
 
-	#result(stage: Stage, solution: Solution, states: Uint8Array, values: Float64Array): Evaluated {
-		stage.show(solution);
-		const { volts, first } = stage;
+	#result(stage: Stage, solution: Solution, states: Uint8Array, values: Float64Array, at: number): Evaluated {
 		const pairOf = this.#pairOf;
-		for (let p = 0; p < values.length; p++) values[p] = volts[first + pairOf[p]!]!;
+		const shown = pairOf === undefined ? values : this.#shown;
+		const from = pairOf === undefined ? at : 0;
+		stage.show(solution, shown, from);
+		if (pairOf !== undefined) for (let p = 0; p < pairOf.length; p++) values[at + p] = shown[pairOf[p]!]!;
 		// An open pair's difference is NaN already.
 		if (this.#ohms.length > 0) {
-			const ohms = stage.allOhms(solution);
-			for (const p of this.#ohms) if (!Number.isNaN(values[p])) values[p] = ohms[pairOf[p]!]!;
+			const ohms = stage.allOhms(solution, shown, from);
+			for (const p of this.#ohms) if (!Number.isNaN(values[at + p])) values[at + p] = ohms[pairOf?.[p] ?? p]!;
 		}
-		for (const { at, probe, pairs } of this.#amps) values[at] = current(stage, probe, pairs, solution);
+		for (const { at: p, probe, pairs } of this.#amps)
+			values[at + p] = current(stage, shown, probe, pairs, solution);
 		return { values, path: pathOf(solution), states };
 	}
 }
 
-/** Amperes of a probe's branches from the differences that the stage shows. */
-function current(stage: Stage, probe: CurrentProbe, pairs: readonly number[], { given }: Solution): number {
-	const { volts, first, point } = stage;
+/** Amperes of a probe's branches from the differences shown. */
+function current(
+	{ point }: Stage,
+	shown: Float64Array,
+	probe: CurrentProbe,
+	pairs: readonly number[],
+	{ given }: Solution,
+): number {
 	let sum = 0;
 	for (let k = 0; k < pairs.length; k++) {
 		const { branch, sign } = probe.branches[k]!;
@@ -222,7 +241,7 @@ function current(stage: Stage, probe: CurrentProbe, pairs: readonly number[], { 
 				siemens = term.after;
 				emf = term.emf;
 			}
-		if (siemens !== 0) sum += sign * siemens * (volts[first + pairs[k]!]! - emf);
+		if (siemens !== 0) sum += sign * siemens * (shown[pairs[k]!]! - emf);
 	}
 	return sum;
 }

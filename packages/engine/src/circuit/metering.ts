@@ -53,20 +53,20 @@ export class Metering {
 
 	/**
 	 * Ohms of every pair, in an array that the next call overwrites.
-	 * @param shown NaN at `first` + pair where the pair is open: no trouble is taken there
+	 * @param shown NaN at `at` + pair where the pair is open: no trouble is taken there
 	 */
-	all(solution: Solution, shown: Float64Array): Float64Array {
-		this.#found(solution, 0, this.#pairs.length, shown);
+	all(solution: Solution, shown: Float64Array, at: number): Float64Array {
+		this.#found(solution, 0, this.#pairs.length, shown, at);
 		return this.#out;
 	}
 
 	/** Ohms of one pair that is not open. */
 	one(pair: number, solution: Solution): number {
-		this.#found(solution, pair, pair + 1, undefined);
+		this.#found(solution, pair, pair + 1);
 		return this.#out[pair]!;
 	}
 
-	#found(solution: Solution, from: number, to: number, shown: Float64Array | undefined): void {
+	#found(solution: Solution, from: number, to: number, shown?: Float64Array, at: number = 0): void {
 		const out = this.#out;
 		for (let p = from; p < to; p++) out[p] = this.#base[p]!;
 		if (solution.terms.length === 0) return;
@@ -74,7 +74,7 @@ export class Metering {
 		let doubtful: number[] | undefined;
 		for (let p = from; p < to; p++) {
 			if (this.#error[p]! * ROUNDING <= GOOD * out[p]!) continue;
-			if (shown !== undefined && Number.isNaN(shown[this.#first + p])) continue;
+			if (shown !== undefined && Number.isNaN(shown[at + p])) continue;
 			doubtful ??= [];
 			doubtful.push(p);
 		}

@@ -5,9 +5,14 @@
  * For changes whose low-rank correction would cancel: a milliohm pin that opens and leaves a star of sensors hanging
  * on megohms has no chain along which the change could be moved. Parts that come loose are found and held.
  */
-import { solve, solveSparseAt, whileRefactored } from "@loomwright/linalg";
-import type { Topology } from "./circuit.js";
-import { nodesOf, ownOhms, weightsOf } from "./incidence.js";
+import {
+	ConductorOhms,
+	forwardOnly,
+	solveRefactored,
+	whileRefactored,
+	withAncestors,
+} from "@loomwright/linalg";
+import type { Branch, Topology } from "./circuit.js";
 import { type Operating, sources } from "./operating.js";
 import { TETHER } from "./solver.js";
 import { hold, type Term } from "./term.js";
@@ -28,15 +33,33 @@ interface Places {
 	readonly held: Uint8Array;
 }
 
+type Pairs = readonly (readonly [number, number])[];
+
 interface Again<T> {
 	readonly found: T;
 	/** Parts left without a way to the reference, each now held at one node: no current flows in that. */
 	readonly loose: readonly Part[];
 }
 
+/** What the sources push into each node at the point, and what of the solve with it any change leaves as it is. */
+interface Sources {
+	readonly before: Float64Array;
+	/** The same between calls. */
+	readonly amps: Float64Array;
+	/** L^-1 P amps. */
+	readonly forward: Float64Array;
+	/** Places of the nodes looked at, and of all that they hang on. */
+	readonly wanted: Int32Array;
+	readonly volts: Float64Array;
+}
+
 export class Refactored {
 	readonly #point: Operating<Topology>;
+	readonly #looked: Pairs;
 	#places: Places | undefined;
+	#sources: Sources | undefined;
+	/** Of the factor as it stands when asked. */
+	readonly #ohms: ConductorOhms;
 	/** The point's own between calls. */
 	readonly #siemens: Float64Array;
 	readonly #emf: Float64Array;
@@ -44,23 +67,48 @@ export class Refactored {
 	readonly #mark: Int32Array;
 	#stamp = 0;
 
-	constructor(point: Operating<Topology>) {
+	/** @param looked node pairs whose potentials will be asked for */
+	constructor(point: Operating<Topology>, looked: Pairs) {
 		this.#point = point;
+		this.#looked = looked;
+		this.#ohms = new ConductorOhms(point.numeric);
 		this.#siemens = point.siemens.slice();
 		this.#emf = point.emf.slice();
 		this.#mark = new Int32Array(point.circuit.nodes.length);
 	}
 
-	/** All potentials under changes of branches; undefined where too large a part comes loose. */
+	/**
+	 * Potentials of the nodes looked at under changes of branches, by the node's place in the elimination order, in an
+	 * array that the next call overwrites; undefined where too large a part comes loose.
+	 */
 	potentials(terms: readonly Term[]): Again<Float64Array> | undefined {
 		const { circuit, numeric } = this.#point;
 		const emf = this.#emf;
-		return this.#during(terms, (siemens) => {
+		this.#sources ??= sourcesOf(this.#point, this.#looked);
+		const { amps, forward, wanted, volts } = this.#sources;
+		return this.#during(terms, (_holds, steps) => {
 			for (const term of terms) emf[term.branch] = term.emf;
-			const volts = solve(numeric, sources(circuit, siemens, emf));
-			for (const term of terms) emf[term.branch] = this.#point.emf[term.branch]!;
+			for (const { a, b, dh } of terms)
+				if (dh !== 0)
+					for (const node of [a, b]) if (node >= 0) amps[node] = this.#ampsInto(node, circuit.branches);
+			solveRefactored(numeric, forward, amps, steps, wanted, volts);
+			for (const { branch } of terms) emf[branch] = this.#point.emf[branch]!;
+			for (const { a, b, dh } of terms)
+				if (dh !== 0) for (const node of [a, b]) if (node >= 0) amps[node] = this.#sources!.before[node]!;
 			return volts;
 		});
+	}
+
+	/** Amperes that the sources push into a node. */
+	#ampsInto(node: number, branches: readonly Branch[]): number {
+		const { start, by, to } = this.#places!.around;
+		let sum = 0;
+		for (let r = start[node]!; r < start[node + 1]!; r++) {
+			const k = by[r]!;
+			const amps = this.#siemens[k]! * this.#emf[k]!;
+			if (amps !== 0 && to[r] !== node) sum += branches[k]!.a === node ? amps : -amps;
+		}
+		return sum;
 	}
 
 	/** Ohms between the ends of each pair; undefined as for `potentials`. */
@@ -68,10 +116,7 @@ export class Refactored {
 		terms: readonly Term[],
 		pairs: readonly (readonly [number, number])[],
 	): Again<Float64Array> | undefined {
-		const { numeric } = this.#point;
-		return this.#during(terms, () =>
-			Float64Array.from(pairs, ([a, b]) => (a === b ? 0 : ownOhms(numeric, { a, b }))),
-		);
+		return this.#during(terms, () => Float64Array.from(pairs, ([a, b]) => this.#ohms.own(a, b)));
 	}
 
 	/**
@@ -80,19 +125,14 @@ export class Refactored {
 	 * @returns for the changes and then the holds of loose parts, all listed as `terms`
 	 */
 	gain(changes: readonly Term[]): Again<{ terms: readonly Term[]; g: Float64Array }> | undefined {
-		const { numeric } = this.#point;
-		return this.#during(changes, (_siemens, holds) => {
+		return this.#during(changes, (holds) => {
 			const terms = [...changes, ...holds.map((node) => hold(node, TETHER))];
 			const k = terms.length;
 			const g = new Float64Array(k * k);
-			const wanted = terms.flatMap(({ a, b }) => [Math.max(a, 0), Math.max(b, 0)]);
-			terms.forEach((from, j) => {
-				const z = solveSparseAt(numeric, nodesOf(from), weightsOf(from), wanted);
-				terms.forEach(({ a, b, dg }, i) => {
-					const s = (a < 0 ? 0 : z[2 * i]!) - (b < 0 ? 0 : z[2 * i + 1]!);
-					g[i * k + j] = (i === j ? dg : 0) - dg * s * from.dg;
-				});
-			});
+			const s = this.#ohms.among(terms.flatMap(({ a, b }) => [a, b]));
+			for (let i = 0; i < k; i++)
+				for (let j = 0; j < k; j++)
+					g[i * k + j] = (i === j ? terms[i]!.dg : 0) - terms[i]!.dg * s[i * k + j]! * terms[j]!.dg;
 			return { terms, g };
 		});
 	}
@@ -109,7 +149,7 @@ export class Refactored {
 	/** Does work on the changed factor and puts the factor back. */
 	#during<T>(
 		terms: readonly Term[],
-		work: (siemens: Float64Array, holds: readonly number[]) => T,
+		work: (holds: readonly number[], steps: readonly number[]) => T,
 	): Again<T> | undefined {
 		const { circuit, numeric } = this.#point;
 		this.#places ??= placesOf(this.#point);
@@ -131,8 +171,8 @@ export class Refactored {
 			(at) => total(sums.get(at), siemens) + (held[at] === 1 || holds.includes(at) ? TETHER : 0),
 		);
 		try {
-			return whileRefactored(numeric, [[...places], values], [[...nodes], rowSums], (done) =>
-				done.ok ? { found: work(siemens, holds), loose } : undefined,
+			return whileRefactored(numeric, [[...places], values], [[...nodes], rowSums], (done, steps) =>
+				done.ok ? { found: work(holds, steps), loose } : undefined,
 			);
 		} finally {
 			for (const term of terms) siemens[term.branch] = term.before;
@@ -188,6 +228,14 @@ export class Refactored {
 	#areHeld(walked: readonly number[]): undefined {
 		for (let q = 0; q < walked.length; q++) this.#mark[walked[q]!] = this.#stamp;
 	}
+}
+
+function sourcesOf({ circuit, numeric, siemens, emf }: Operating<Topology>, looked: Pairs): Sources {
+	const before = sources(circuit, siemens, emf);
+	const forward = forwardOnly(numeric, before);
+	const nodes = looked.flat().filter((node) => node >= 0);
+	const wanted = withAncestors(circuit.symbolic, nodes);
+	return { before, amps: before.slice(), forward, wanted, volts: new Float64Array(before.length) };
 }
 
 function total(branches: readonly number[] | undefined, siemens: Float64Array): number {

@@ -3,7 +3,7 @@
  * lies side by side in memory. The first few conductors are answered by a solve each, y_w . b = w . A^-1 b: a
  * condition that few changes are followed through never pays for its rows.
  */
-import { type Numeric, solveMany } from "@loomwright/linalg";
+import { edgeColumns, type Numeric, solveMany } from "@loomwright/linalg";
 import { column, type Ends } from "./incidence.js";
 import type { Shelf } from "./shelf.js";
 
@@ -48,13 +48,11 @@ export class Rows {
 		const { count } = this;
 		const size = this.#numeric.symbolic.n * count;
 		const y = this.#shelf?.take(size) ?? new Float64Array(size);
-		this.#pairs.forEach(([a, b], pair) => {
-			if (a === b) return;
-			if (a >= 0) y[a * count + pair] = 1;
-			if (b >= 0) y[b * count + pair] = -1;
-		});
-		solveMany(this.#numeric, y, count);
-		return y;
+		const columns = edgeColumns(
+			this.#pairs.map(([a]) => a),
+			this.#pairs.map(([, b]) => b),
+		);
+		return solveMany(this.#numeric, columns, y);
 	}
 
 	/** y_pair . b for a conductor from a to b. */
@@ -63,10 +61,23 @@ export class Rows {
 		return (a < 0 ? 0 : this.#y[a * count + pair]!) - (b < 0 ? 0 : this.#y[b * count + pair]!);
 	}
 
-	/** out[pair] = base[pair] + factor x (y_pair . b) for pairs from (inclusive) to (exclusive); out may be base. */
-	add(out: Float64Array, base: Float64Array, factor: number, ends: Ends, from: number, to: number): void {
+	/**
+	 * out[pair + offset] = base[pair] + factor x (y_pair . b) for pairs from (inclusive) to (exclusive).
+	 * @param base undefined: what stands in `out`
+	 */
+	add(
+		out: Float64Array,
+		offset: number,
+		base: Float64Array | undefined,
+		factor: number,
+		ends: Ends,
+		from: number,
+		to: number,
+	): void {
+		const added = base ?? out;
+		const shift = base === undefined ? offset : 0;
 		if (this.#made === undefined && this.#solves < this.#few) {
-			this.#addOnce(out, base, factor, ends, from, to);
+			this.#addOnce(out, offset, added, shift, factor, ends, from, to);
 			return;
 		}
 		const { count } = this;
@@ -74,14 +85,18 @@ export class Rows {
 		const y = this.#y;
 		const pa = a * count;
 		const pb = b * count;
-		if (a < 0) for (let p = from; p < to; p++) out[p] = base[p]! - factor * y[pb + p]!;
-		else if (b < 0) for (let p = from; p < to; p++) out[p] = base[p]! + factor * y[pa + p]!;
-		else for (let p = from; p < to; p++) out[p] = base[p]! + factor * (y[pa + p]! - y[pb + p]!);
+		if (a < 0) for (let p = from; p < to; p++) out[p + offset] = added[p + shift]! - factor * y[pb + p]!;
+		else if (b < 0) for (let p = from; p < to; p++) out[p + offset] = added[p + shift]! + factor * y[pa + p]!;
+		else
+			for (let p = from; p < to; p++)
+				out[p + offset] = added[p + shift]! + factor * (y[pa + p]! - y[pb + p]!);
 	}
 
 	#addOnce(
 		out: Float64Array,
-		base: Float64Array,
+		offset: number,
+		added: Float64Array,
+		shift: number,
 		factor: number,
 		ends: Ends,
 		from: number,
@@ -91,7 +106,7 @@ export class Rows {
 		const z = column(this.#numeric, ends);
 		for (let p = from; p < to; p++) {
 			const [a, b] = this.#pairs[p]!;
-			out[p] = base[p]! + factor * ((a < 0 ? 0 : z[a]!) - (b < 0 ? 0 : z[b]!));
+			out[p + offset] = added[p + shift]! + factor * ((a < 0 ? 0 : z[a]!) - (b < 0 ? 0 : z[b]!));
 		}
 	}
 

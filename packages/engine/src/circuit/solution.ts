@@ -9,7 +9,7 @@ export type Numbers = Float64Array | readonly number[];
 export const NO_NUMBERS: readonly number[] = [];
 
 export class Solution {
-	/** Where a correction would cancel: all potentials, of a factor changed in part. */
+	/** Where a correction would cancel: all potentials, of a factor changed in part, in its elimination order. */
 	potentials: Float64Array | undefined = undefined;
 	/** (I + D S)^-1 D, where an ohmmeter asked for it. */
 	gain: Numbers | undefined = undefined;

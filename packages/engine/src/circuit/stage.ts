@@ -28,7 +28,9 @@ import { TETHER } from "./solver.js";
 import { hold, type Term, termsOf } from "./term.js";
 import { Watches } from "./watches.js";
 
-/** Most conductors changed at once before a full solve is the cheaper way (bench topic `circuit`). */
+/** Conductors changed at once from which on columns of the factor computed again are the cheaper way (bench topic `circuit`). */
+const MANY_TERMS = 16;
+/** Most that are corrected for before a full solve is cheaper. */
 const MOST_TERMS = 100;
 /** Volts by which a difference may be off: 1e-8 of 5 mV. */
 const EXACT = 5e-11;
@@ -36,11 +38,11 @@ const EXACT = 5e-11;
 type Pair = readonly [number, number];
 
 export class Stage {
-	/** Differences of the automata's pairs, then of the given ones, as last computed. */
-	readonly volts: Float64Array;
-	/** Index of the first of the given pairs in `volts`. */
-	readonly first: number;
+	/** Number of the first of the given pairs: the automata's own come before them. */
+	readonly #first: number;
 	readonly #pairs: readonly Pair[];
+	/** Differences of the automata's pairs, as last computed. */
+	readonly #volts: Float64Array;
 	readonly #base: Float64Array;
 	readonly #rows: Rows;
 	readonly #chains: Chains;
@@ -57,6 +59,8 @@ export class Stage {
 	readonly #follows: Uint8Array;
 	#pairsIn: Map<number, number[]> | undefined;
 	#metering: Metering | undefined;
+	/** Places of the pairs' ends in the elimination order; made when first needed. */
+	#placed: { readonly a: Int32Array; readonly b: Int32Array } | undefined;
 
 	/**
 	 * @param pairs node pairs looked at; the automata's watches are put before them
@@ -77,18 +81,18 @@ export class Stage {
 		this.#follows = follows ?? point.states;
 		this.#watches = dead ? undefined : new Watches(point, this.#follows);
 		const watched = this.#watches?.pairs ?? [];
-		this.first = watched.length;
+		this.#first = watched.length;
 		this.#pairs = watched.concat(pairs);
 		this.#base = Float64Array.from(
 			this.#pairs,
 			([a, b]) => voltsAt(point.volts, a) - voltsAt(point.volts, b),
 		);
-		this.volts = new Float64Array(this.#pairs.length);
+		this.#volts = new Float64Array(watched.length);
 		this.#rows = new Rows(point.numeric, this.#pairs, shelf);
 		this.#chains = findChains(point.circuit, point.siemens);
-		this.#ohms = new OwnOhms(point, shelf !== undefined);
+		this.#ohms = new OwnOhms(point);
 		this.#cuts = new Cuts(point, pairs);
-		this.#refactored = new Refactored(point);
+		this.#refactored = new Refactored(point, this.#pairs);
 		const inside = metered.map((node) => (node < 0 ? -1 : this.#chains.nodeOf[node]!));
 		this.#metered = new Set(inside.filter((chain) => chain >= 0));
 		this.#peaks = new Float64Array(point.circuit.branches.length).fill(Number.NaN);
@@ -96,25 +100,31 @@ export class Stage {
 
 	/**
 	 * States that follow under a change.
-	 * The very array given where none moves. `volts` of the automata's pairs are overwritten.
+	 * The very array given where none moves.
 	 */
 	next(states: Uint8Array, solution: Solution): Uint8Array {
 		if (this.#watches === undefined || (states === this.point.states && this.#isQuiet(solution)))
 			return this.#follows;
-		this.#differences(solution, 0, this.first);
-		return this.#watches.next(states, this.volts);
+		this.#differences(solution, 0, this.#first, this.#volts, 0);
+		return this.#watches.next(states, this.#volts);
 	}
 
 	/** True where no watched difference can move so far that an automaton answers otherwise than without the change. */
-	#isQuiet({ terms, c, potentials }: Solution): boolean {
-		if (terms.length === 0) return potentials === undefined;
-		if (potentials !== undefined || c.length < terms.length || !this.#rows.made) return false;
+	#isQuiet({ terms, c, s, potentials }: Solution): boolean {
+		const count = terms.length;
+		if (count === 0) return potentials === undefined;
+		if (potentials !== undefined || c.length < count) return false;
 		let most = 0;
-		for (let k = 0; k < terms.length; k++) {
-			const term = terms[k]!;
-			if (term.shift !== undefined && this.#isWatched(term.shift.chain)) return false;
-			most += Math.abs(c[k]!) * this.#peak(term);
+		for (let k = 0; k < count; k++) {
+			const { shift } = terms[k]!;
+			if (shift !== undefined && this.#isWatched(shift.chain)) return false;
+			// Nowhere does a current move a difference further than between the points where it is pushed in.
+			most += Math.abs(c[k]!) * s[k * count + k]!;
 		}
+		if (most * this.#watches!.sharpest < 1) return true;
+		if (!this.#rows.made) return false;
+		most = 0;
+		for (let k = 0; k < count; k++) most += Math.abs(c[k]!) * this.#peak(terms[k]!);
 		return most < 1;
 	}
 
@@ -133,24 +143,26 @@ export class Stage {
 	#isWatched(chain: number): boolean {
 		// In ascending order: the automata's pairs come first.
 		const [first] = this.#pairsInChain(chain);
-		return first !== undefined && first < this.first;
+		return first !== undefined && first < this.#first;
 	}
 
 	/** The correction for a change with the automata in `states`; undefined where it must be solved anew. */
 	solution(change: Change, states: Uint8Array): Solution | undefined {
 		const given = termsOf(this.point, this.dead, change, states);
-		if (given.length > MOST_TERMS) return undefined;
 		const cut = this.#cuts.of(given);
 		if (cut === undefined) return undefined;
 		const { bridges, tethers } = cut;
 		const carrying = bridges.length > 0 ? given.filter((t) => !bridges.includes(t.branch)) : given;
+		// A link that stands in no entry of the matrix, or a part that was joined, can only be corrected for.
+		const plain = tethers.length === 0 && allBranches(carrying);
+		if (carrying.length > MANY_TERMS && plain) return this.#again(change, given, carrying, cut);
+		if (carrying.length > MOST_TERMS) return undefined;
 		const worked = shifted(this.point, this.#chains, this.#metered, carrying);
 		const terms = tethers.length > 0 ? [...worked, ...tethers] : worked;
 		const s = this.#ohms.between(terms);
 		const c = terms.length === 1 ? this.#one(terms[0]!, s[0]!) : this.#several(terms, s);
 		if (c !== undefined) return new Solution(change, given, carrying, terms, cut, c, s);
-		// A link that stands in no entry of the matrix, or a part that was joined, can only be corrected for.
-		if (tethers.length > 0 || !allBranches(carrying)) return undefined;
+		if (!plain) return undefined;
 		return this.#held(change, given, carrying, cut) ?? this.#again(change, given, carrying, cut);
 	}
 
@@ -208,27 +220,33 @@ export class Stage {
 		return y;
 	}
 
-	/** Differences of the given pairs under a change, into `volts`; NaN where a pair is open. */
-	show(solution: Solution): void {
-		this.#differences(solution, this.first, this.volts.length);
-		this.#cuts.mark(this.volts, this.first, solution.cut);
+	/** Differences of the given pairs under a change, into `out` from `at` on; NaN where a pair is open. */
+	show(solution: Solution, out: Float64Array, at: number): void {
+		this.#differences(solution, this.#first, this.#pairs.length, out, at - this.#first);
+		this.#cuts.mark(out, at, solution.cut);
 	}
 
-	#differences({ terms, c, s, potentials }: Solution, from: number, to: number): void {
-		const out = this.volts;
+	/** Differences of pairs from (inclusive) to (exclusive) into `out`, that of pair p at p + offset. */
+	#differences(
+		{ terms, c, s, potentials }: Solution,
+		from: number,
+		to: number,
+		out: Float64Array,
+		offset: number,
+	): void {
 		if (potentials !== undefined) {
-			for (let p = from; p < to; p++) {
-				const pair = this.#pairs[p]!;
-				out[p] = voltsAt(potentials, pair[0]) - voltsAt(potentials, pair[1]);
-			}
+			this.#placed ??= placesOf(this.#pairs, this.point.circuit.symbolic.inverse);
+			const { a, b } = this.#placed;
+			for (let p = from; p < to; p++)
+				out[p + offset] = voltsAt(potentials, a[p]!) - voltsAt(potentials, b[p]!);
 			return;
 		}
 		const count = terms.length;
 		// Without corrections nothing moves: no change, or sources dead.
-		if (c.length === 0) for (let p = from; p < to; p++) out[p] = this.#base[p]!;
+		if (c.length === 0) for (let p = from; p < to; p++) out[p + offset] = this.#base[p]!;
 		if (c.length < count) return;
 		for (let k = 0; k < count; k++)
-			this.#rows.add(out, k === 0 ? this.#base : out, c[k]!, terms[k]!, from, to);
+			this.#rows.add(out, offset, k === 0 ? this.#base : undefined, c[k]!, terms[k]!, from, to);
 		for (let k = 0; k < count; k++) {
 			const term = terms[k]!;
 			const { shift } = term;
@@ -239,18 +257,18 @@ export class Stage {
 			// the added ohms' share of it across added ohms. Points between the two branches lie that much off.
 			const drop = (shift.near === term.a ? along : -along) - shift.emf;
 			const off = shift.ohms === Number.POSITIVE_INFINITY ? drop : drop * term.after * shift.ohms;
-			this.#correct(shift, off, from, to);
+			this.#correct(shift, off, from, to, out, offset);
 		}
 	}
 
-	#correct(shift: Shift, off: number, from: number, to: number): void {
+	#correct(shift: Shift, off: number, from: number, to: number, out: Float64Array, offset: number): void {
 		const pairs = this.#pairsInChain(shift.chain);
 		for (let q = 0; q < pairs.length; q++) {
 			const p = pairs[q]!;
 			if (p < from || p >= to) continue;
 			const pair = this.#pairs[p]!;
-			if (this.#between(pair[0], shift)) this.volts[p]! -= off;
-			if (this.#between(pair[1], shift)) this.volts[p]! += off;
+			if (this.#between(pair[0], shift)) out[p + offset]! -= off;
+			if (this.#between(pair[1], shift)) out[p + offset]! += off;
 		}
 	}
 
@@ -285,9 +303,9 @@ export class Stage {
 		return this.#cuts.open(a, b, cut);
 	}
 
-	/** Ohms of all given pairs, after `show`, in an array that the next call overwrites. */
-	allOhms(solution: Solution): Float64Array {
-		return this.#meter().all(solution, this.volts);
+	/** Ohms of all given pairs, in an array that the next call overwrites; `show` has written to `shown` from `at` on. */
+	allOhms(solution: Solution, shown: Float64Array, at: number): Float64Array {
+		return this.#meter().all(solution, shown, at);
 	}
 
 	/** Ohms of one of the given pairs. */
@@ -296,13 +314,18 @@ export class Stage {
 	}
 
 	#meter(): Metering {
-		const pairs = this.#pairs.slice(this.first);
-		this.#metering ??= new Metering(this.point, this.#rows, this.first, pairs, this.#refactored);
+		const pairs = this.#pairs.slice(this.#first);
+		this.#metering ??= new Metering(this.point, this.#rows, this.#first, pairs, this.#refactored);
 		return this.#metering;
 	}
 }
 
 const NONE: readonly number[] = [];
+
+function placesOf(pairs: readonly Pair[], inverse: Int32Array): { a: Int32Array; b: Int32Array } {
+	const place = (node: number) => (node < 0 ? -1 : inverse[node]!);
+	return { a: Int32Array.from(pairs, ([a]) => place(a)), b: Int32Array.from(pairs, ([, b]) => place(b)) };
+}
 
 function allBranches(terms: readonly Term[]): boolean {
 	for (const { branch } of terms) if (branch < 0) return false;

@@ -17,6 +17,8 @@ export class Watches {
 	readonly pairs: readonly Pair[];
 	/** 1 / volts by which each pair may move. */
 	readonly sharpness: Float64Array;
+	/** The largest of them. */
+	readonly sharpest: number;
 	readonly #automata: readonly Automaton[];
 	readonly #states: Uint8Array;
 	readonly #base: Float64Array;
@@ -57,6 +59,7 @@ export class Watches {
 				this.sharpness[w] = Math.max(this.sharpness[w]!, 1 / Math.max(STIRS, SAFE * slack[q]!));
 			});
 		});
+		this.sharpest = this.sharpness.reduce((most, one) => Math.max(most, one), 0);
 	}
 
 	/**

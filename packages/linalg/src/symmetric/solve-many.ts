@@ -1,8 +1,9 @@
 /**
  * X = A^-1 B for many right-hand sides together, so that each entry of L is read once for several products.
- * O(|L| columns).
+ * O(|L| columns); forward only along the tree paths of what B holds.
  */
 import { type Numeric, requireUsable } from "./factor.js";
+import { forward } from "./solve-sparse.js";
 
 /** Columns of the inverse taken together. */
 const WIDTH = 4;
@@ -10,40 +11,108 @@ const WIDTH = 4;
 /** Right-hand sides worked on together: their part of a row is a few lines of memory, that of all rows fits a cache. */
 const STRIP = 64;
 
-/**
- * Solves A X = B, B overwritten by X.
- *
- * @param b n x count, interleaved: entry i of right-hand side r at b[i * count + r]
- */
-export function solveMany(numeric: Numeric, b: Float64Array, count: number): Float64Array {
-	const { n } = numeric.symbolic;
-	if (b.length !== n * count) {
-		throw new RangeError(`right-hand sides have ${b.length} entries, expected ${n} x ${count}`);
-	}
-	requireUsable(numeric);
-	for (let first = 0; first < count; first += STRIP) {
-		solveStrip(numeric, b, count, first, Math.min(STRIP, count - first));
-	}
-	return b;
+/** n x k matrix by sparse columns: column t has values[ptr[t] .. ptr[t+1]) at rows idx[..]. */
+export interface SparseColumns {
+	readonly ptr: Int32Array;
+	readonly idx: Int32Array;
+	readonly values: Float64Array;
 }
 
-/** Right-hand sides first .. first + width, row by row in place: what follows in memory is worked on one after another. */
-function solveStrip(numeric: Numeric, b: Float64Array, count: number, first: number, width: number): void {
+/**
+ * Solves A X = B for sparse columns of B.
+ *
+ * @param out n x k, interleaved: entry i of right-hand side r goes to out[i k + r]. Overwritten, whatever it holds
+ */
+export function solveMany(numeric: Numeric, columns: SparseColumns, out?: Float64Array): Float64Array {
+	const { n } = numeric.symbolic;
+	const count = columns.ptr.length - 1;
+	const x = out ?? new Float64Array(n * count);
+	if (x.length !== n * count) throw new RangeError(`out has ${x.length} entries, expected ${n} x ${count}`);
+	requireUsable(numeric);
+	const y = forwardMany(numeric, columns);
+	for (let first = 0; first < count; first += STRIP)
+		backwardStrip(numeric, y, x, count, first, Math.min(STRIP, count - first));
+	return x;
+}
+
+/** Entries of L^-1 P B by position: those of position j at ptr[j] .. ptr[j + 1], right-hand sides ascending. */
+function forwardMany(numeric: Numeric, { ptr, idx, values }: SparseColumns): SparseColumns {
+	const { work } = numeric;
+	const { n } = numeric.symbolic;
+	const places: number[] = [];
+	const entries: number[] = [];
+	const ends: number[] = [];
+	const start = new Int32Array(n + 1);
+	for (let r = 0; r + 1 < ptr.length; r++) {
+		const [from, to] = [ptr[r], ptr[r + 1]];
+		for (const j of forward(numeric, idx.subarray(from, to), values.subarray(from, to))) {
+			places.push(j);
+			entries.push(work[j]);
+			start[j + 1]++;
+			work[j] = 0;
+		}
+		ends.push(places.length);
+	}
+	for (let j = 0; j < n; j++) start[j + 1] += start[j];
+	const next = start.slice(0, n);
+	const sides = new Int32Array(places.length);
+	const sorted = new Float64Array(places.length);
+	for (let r = 0, q = 0; r < ends.length; r++)
+		for (; q < ends[r]; q++) {
+			const at = next[places[q]]++;
+			sides[at] = r;
+			sorted[at] = entries[q];
+		}
+	return { ptr: start, idx: sides, values: sorted };
+}
+
+/** Right-hand sides first .. first + width, row by row: what follows in memory is worked on one after another. */
+function backwardStrip(
+	numeric: Numeric,
+	y: SparseColumns,
+	x: Float64Array,
+	count: number,
+	first: number,
+	width: number,
+): void {
 	const { n, perm, lPtr, lRow } = numeric.symbolic;
 	const { lower, pivots } = numeric;
-	for (let j = 0; j < n; j++) {
-		const from = perm[j] * count + first;
-		if (isZero(b, from, width)) continue;
-		for (let p = lPtr[j], end = lPtr[j + 1]; p < end; p++)
-			take(b, perm[lRow[p]] * count + first, from, lower[p], width);
-	}
 	for (let j = n - 1; j >= 0; j--) {
-		const at = perm[j] * count + first;
-		const d = pivots[j];
-		for (let q = at; q < at + width; q++) b[q] /= d;
-		for (let p = lPtr[j], end = lPtr[j + 1]; p < end; p++)
-			take(b, at, perm[lRow[p]] * count + first, lower[p], width);
+		const row = perm[j] * count;
+		const at = row + first;
+		const begin = lPtr[j];
+		const end = lPtr[j + 1];
+		let p = begin;
+		// Nearly all columns of a loom have two entries at most: one pass over the row does.
+		if (end - p >= 2) {
+			const one = perm[lRow[p]] * count + first;
+			const two = perm[lRow[p + 1]] * count + first;
+			lessTwo(x, at, one, lower[p], two, lower[p + 1], width);
+			p += 2;
+		} else x.fill(0, at, at + width);
+		for (; p < end; p++) take(x, at, perm[lRow[p]] * count + first, lower[p], width);
+		// Few right-hand sides have an entry of their own here.
+		for (let q = y.ptr[j], last = y.ptr[j + 1]; q < last; q++) {
+			const r = y.idx[q];
+			if (r < first || r >= first + width) continue;
+			let own = y.values[q] / pivots[j];
+			for (p = begin; p < end; p++) own -= lower[p] * x[perm[lRow[p]] * count + r];
+			x[row + r] = own;
+		}
 	}
+}
+
+/** x[at ..] = - l1 x[one ..] - l2 x[two ..]. */
+function lessTwo(
+	x: Float64Array,
+	at: number,
+	one: number,
+	l1: number,
+	two: number,
+	l2: number,
+	width: number,
+): void {
+	for (let q = 0; q < width; q++) x[at + q] = -l1 * x[one + q] - l2 * x[two + q];
 }
 
 /** @internal b[to ..] -= l b[from ..]. */

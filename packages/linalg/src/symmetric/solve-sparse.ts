@@ -63,8 +63,8 @@ export function solveSparseAt(
 	return answer;
 }
 
-/** work <- L^-1 P b; returns the positions touched, descendants first. */
-function forward(numeric: Numeric, indices: ArrayLike<number>, values: ArrayLike<number>): number[] {
+/** @internal work <- L^-1 P b; returns the positions touched, descendants first. */
+export function forward(numeric: Numeric, indices: ArrayLike<number>, values: ArrayLike<number>): number[] {
 	const { inverse, lPtr, lRow } = numeric.symbolic;
 	const { lower, work: x } = numeric;
 	if (indices.length !== values.length) {

@@ -15,16 +15,10 @@ import { type SmallDense, smallDense } from "../dense/small.js";
 import type { Numeric } from "../symmetric/factor.js";
 import { solve } from "../symmetric/solve.js";
 import { type CheckedSolution, refine, residualOf } from "../symmetric/solve-checked.js";
+import type { SparseColumns } from "../symmetric/solve-many.js";
 
 /** Updates whose amplification is above this are refused: about ten digits are left at the limit. */
 export const AMPLIFICATION_LIMIT = 1e6;
-
-/** n x k matrix by sparse columns: column t has values[ptr[t] .. ptr[t+1]) at rows idx[..]. */
-export interface SparseColumns {
-	readonly ptr: Int32Array;
-	readonly idx: Int32Array;
-	readonly values: Float64Array;
-}
 
 /** A usable low-rank change. */
 export interface LowRankUpdate {
