@@ -156,6 +156,10 @@ export class Batch {
 		if (dead) return this.#atLast(change, states, into, at);
 		for (let round = 0; round < early.length + MORE_ROUNDS; round++) {
 			const stage = this.#nearest(states);
+			if (stage !== this.#last && states === stage.point.states && stage.isIdle(change)) {
+				states = stage.follows;
+				continue;
+			}
 			const solution = stage.solution(change, states);
 			if (solution === undefined) return undefined;
 			const next = stage.next(states, solution);

@@ -32,6 +32,8 @@ export class Metering {
 	readonly #out: Float64Array;
 	/** Error of each pair's value, over the rounding. */
 	readonly #error: Float64Array;
+	/** y_w . b of one pair and every conductor changed. */
+	readonly #along: number[] = [];
 
 	/** @param first row of the first pair; the rows of the others follow */
 	constructor(
@@ -92,7 +94,8 @@ export class Metering {
 	#quadratic(p: number, terms: readonly Term[], g: Numbers): void {
 		const k = terms.length;
 		const at = this.#first + p;
-		const z = terms.map(({ a, b }) => this.#rows.along(at, a, b));
+		const z = this.#along;
+		for (let i = 0; i < k; i++) z[i] = this.#rows.along(at, terms[i]!.a, terms[i]!.b);
 		let ohms = this.#base[p]!;
 		let error = Math.abs(ohms);
 		for (let i = 0; i < k; i++) {

@@ -2,7 +2,7 @@
 import type { Chains } from "./chains.js";
 import type { Topology } from "./circuit.js";
 import type { Operating } from "./operating.js";
-import type { Term } from "./term.js";
+import type { Term, Terms } from "./term.js";
 
 /** A change moved along its chain: points between the true and the worked branch are put right by it. */
 export interface Shift {
@@ -28,6 +28,7 @@ export function shifted(
 	chains: Chains,
 	metered: ReadonlySet<number>,
 	terms: readonly Term[],
+	pool: Terms,
 ): readonly Term[] {
 	let result: (Term | undefined)[] | undefined;
 	for (let k = 0; k < terms.length; k++) {
@@ -40,12 +41,13 @@ export function shifted(
 		if (also === undefined || metered.has(chain) || landsInside(chain, chains, terms)) continue;
 		// Opened twice, the chain's middle hangs on neither end.
 		if (also >= 0 && terms[also]!.after === 0 && term.after === 0) continue;
-		result ??= [...terms];
+		result ??= terms.slice();
 		// The worked branch may itself have changed (a lamp in the chain gone cold): both in one.
 		if (also >= 0) result[also] = undefined;
-		result[k] = moved(point, chains, chain, worked, term, terms[also]);
+		result[k] = moved(point, chains, chain, worked, term, terms[also], pool);
 	}
-	return result === undefined ? terms : result.filter((term) => term !== undefined);
+	if (result === undefined) return terms;
+	return result.length === 1 ? (result as Term[]) : result.filter((term) => term !== undefined);
 }
 
 /** Number of the only other term in the chain, if it is the worked branch; -1 for none; else undefined. */
@@ -80,6 +82,7 @@ function moved(
 	worked: number,
 	term: Term,
 	also: Term | undefined,
+	pool: Terms,
 ): Term {
 	const before = point.siemens[worked]!;
 	const now = also?.after ?? before;
@@ -102,5 +105,5 @@ function moved(
 		emf: near === a ? source : -source,
 	};
 	const dh = after * source - before * point.emf[worked]!;
-	return { a, b, dg: after - before, dh, branch: worked, before, after, emf: source, shift };
+	return pool.put(a, b, before, after, after - before, dh, worked, source, shift);
 }

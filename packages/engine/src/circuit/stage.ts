@@ -13,6 +13,7 @@
 import { type Chains, findChains } from "./chains.js";
 import type { Change } from "./changes.js";
 import type { Topology } from "./circuit.js";
+import { componentOf } from "./components.js";
 import { type Cut, Cuts } from "./cut.js";
 import { across } from "./incidence.js";
 import { Metering } from "./metering.js";
@@ -25,7 +26,7 @@ import { type Shift, shifted } from "./shift.js";
 import { solveSmall, TRUSTED_PIVOT } from "./small.js";
 import { capacitance, NO_NUMBERS, type Numbers, Solution } from "./solution.js";
 import { TETHER } from "./solver.js";
-import { hold, type Term, termsOf } from "./term.js";
+import { hold, type Term, Terms } from "./term.js";
 import { Watches } from "./watches.js";
 
 /** Conductors changed at once from which on columns of the factor computed again are the cheaper way (bench topic `circuit`). */
@@ -34,10 +35,14 @@ const MANY_TERMS = 16;
 const MOST_TERMS = 100;
 /** Volts by which a difference may be off: 1e-8 of 5 mV. */
 const EXACT = 5e-11;
+/** Roundings of a potential that a difference of two may be off by. */
+const ROUNDINGS = 16;
 /** One point in the network, or two. */
 type Pair = readonly [number, number];
 
 export class Stage {
+	/** States that follow from here without a change. */
+	readonly follows: Uint8Array;
 	/** Number of the first of the given pairs: the automata's own come before them. */
 	readonly #first: number;
 	readonly #pairs: readonly Pair[];
@@ -48,6 +53,7 @@ export class Stage {
 	readonly #chains: Chains;
 	readonly #ohms: OwnOhms;
 	readonly #cuts: Cuts;
+	readonly #terms: Terms;
 	readonly #refactored: Refactored;
 	/** Chains into which an ohmmeter pushes its own current. */
 	readonly #metered: ReadonlySet<number>;
@@ -55,8 +61,6 @@ export class Stage {
 	readonly #watches: Watches | undefined;
 	/** By branch: watched pairs moved per ampere of its correction, in shares of what each may move; NaN until asked for. */
 	readonly #peaks: Float64Array;
-	/** States that follow from here without a change. */
-	readonly #follows: Uint8Array;
 	#pairsIn: Map<number, number[]> | undefined;
 	#metering: Metering | undefined;
 	/** Places of the pairs' ends in the elimination order; made when first needed. */
@@ -74,12 +78,12 @@ export class Stage {
 		pairs: readonly Pair[],
 		readonly dead: boolean,
 		metered: readonly number[],
-		readonly follows: Uint8Array | undefined,
+		follows: Uint8Array | undefined,
 		readonly trusted: number,
 		shelf: Shelf | undefined,
 	) {
-		this.#follows = follows ?? point.states;
-		this.#watches = dead ? undefined : new Watches(point, this.#follows);
+		this.follows = follows ?? point.states;
+		this.#watches = dead ? undefined : new Watches(point, this.follows);
 		const watched = this.#watches?.pairs ?? [];
 		this.#first = watched.length;
 		this.#pairs = watched.concat(pairs);
@@ -92,10 +96,34 @@ export class Stage {
 		this.#chains = findChains(point.circuit, point.siemens);
 		this.#ohms = new OwnOhms(point);
 		this.#cuts = new Cuts(point, pairs);
+		this.#terms = new Terms(point, dead);
 		this.#refactored = new Refactored(point, this.#pairs);
 		const inside = metered.map((node) => (node < 0 ? -1 : this.#chains.nodeOf[node]!));
 		this.#metered = new Set(inside.filter((chain) => chain >= 0));
 		this.#peaks = new Float64Array(point.circuit.branches.length).fill(Number.NaN);
+	}
+
+	/**
+	 * True where a change of one conductor plainly moves nothing that an automaton looks at, said without solving: what
+	 * is added in series takes no more than the current before it times its ohms, a link no more than lies between its
+	 * ends, and no difference elsewhere moves further. Of the others nothing is said.
+	 */
+	isIdle({ branches, added }: Change): boolean {
+		if (this.#watches === undefined || branches.length + added.length !== 1) return false;
+		const { volts, siemens, emf, circuit, components } = this.point;
+		const [one] = branches;
+		if (one === undefined) {
+			const { a, b } = added[0]!;
+			if (componentOf(components, a) !== componentOf(components, b)) return false;
+			return Math.abs(voltsAt(volts, a) - voltsAt(volts, b)) * this.#watches.sharpest < 1;
+		}
+		if (!("seriesOhms" in one)) return false;
+		const { a, b } = circuit.branches[one.branch]!;
+		const va = voltsAt(volts, a);
+		const vb = voltsAt(volts, b);
+		const rounding = ROUNDINGS * Number.EPSILON * (Math.abs(va) + Math.abs(vb));
+		const amps = siemens[one.branch]! * (Math.abs(va - vb - emf[one.branch]!) + rounding);
+		return amps * one.seriesOhms * this.#watches.sharpest < 1;
 	}
 
 	/**
@@ -104,7 +132,7 @@ export class Stage {
 	 */
 	next(states: Uint8Array, solution: Solution): Uint8Array {
 		if (this.#watches === undefined || (states === this.point.states && this.#isQuiet(solution)))
-			return this.#follows;
+			return this.follows;
 		this.#differences(solution, 0, this.#first, this.#volts, 0);
 		return this.#watches.next(states, this.#volts);
 	}
@@ -148,7 +176,7 @@ export class Stage {
 
 	/** The correction for a change with the automata in `states`; undefined where it must be solved anew. */
 	solution(change: Change, states: Uint8Array): Solution | undefined {
-		const given = termsOf(this.point, this.dead, change, states);
+		const given = this.#terms.of(change, states);
 		const cut = this.#cuts.of(given);
 		if (cut === undefined) return undefined;
 		const { bridges, tethers } = cut;
@@ -157,7 +185,7 @@ export class Stage {
 		const plain = tethers.length === 0 && allBranches(carrying);
 		if (carrying.length > MANY_TERMS && plain) return this.#again(change, given, carrying, cut);
 		if (carrying.length > MOST_TERMS) return undefined;
-		const worked = shifted(this.point, this.#chains, this.#metered, carrying);
+		const worked = shifted(this.point, this.#chains, this.#metered, carrying, this.#terms);
 		const terms = tethers.length > 0 ? [...worked, ...tethers] : worked;
 		const s = this.#ohms.between(terms);
 		const c = terms.length === 1 ? this.#one(terms[0]!, s[0]!) : this.#several(terms, s);
