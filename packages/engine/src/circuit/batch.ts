@@ -17,8 +17,6 @@ import { Stage } from "./stage.js";
 
 /** Rounds beyond those of the sound car before a change is given to the full solve. */
 const MORE_ROUNDS = 6;
-/** Automata that must have moved for a second set of rows to be worth its memory. */
-const MOVED = 8;
 /** Smallest pivot behind a value that is shown: 10 mV beside 12 V keep eight digits. */
 const SHOWN_PIVOT = 5e-5;
 
@@ -71,11 +69,7 @@ export class Batch {
 	readonly values: Float64Array;
 	readonly #kept: Kept;
 	readonly #probes: readonly Probe[];
-	readonly #pivot: number;
-	readonly #pairs: readonly (readonly [number, number])[];
 	readonly #last: Stage;
-	/** The same pairs with all automata at rest; made when first needed. */
-	#rest: Stage | undefined;
 	/** For each probe its first pair, as a number of the last stage's given pairs; undefined where it is the probe's own. */
 	readonly #pairOf: Int32Array | undefined;
 	/** Differences of the pairs, where they are not written to their places at once. */
@@ -91,7 +85,6 @@ export class Batch {
 	/** @param pivot smallest pivot behind a value; {@link TRUSTED_PIVOT} does where a microvolt beside 12 V is nothing */
 	constructor(kept: Kept, probes: readonly Probe[], pivot = SHOWN_PIVOT) {
 		this.#kept = kept;
-		this.#pivot = pivot;
 		this.#probes = probes;
 		this.values = Float64Array.from(probes, (probe) => probeValue(kept.settled, probe));
 		const pairs: [number, number][] = [];
@@ -119,7 +112,6 @@ export class Batch {
 			probe.kind === "amps" ? [{ at, probe, pairs: pairsOf[at]! }] : [],
 		);
 		const metered = probes.flatMap((p) => (p.kind === "ohms" ? [p.a, p.b] : []));
-		this.#pairs = pairs;
 		this.#last = new Stage(kept.settled, pairs, kept.dead, metered, undefined, pivot, kept.shelf);
 	}
 
@@ -189,25 +181,10 @@ export class Batch {
 		return best;
 	}
 
-	/** The probes at the settled point, or at rest where most of the car stayed so. */
+	/** The probes at the settled point. */
 	#atLast(change: Change, states: Uint8Array, into: Float64Array, at: number): Evaluated | undefined {
-		const [rest] = this.#kept.early;
-		const moved = differing(states, this.#last.point.states);
-		let stage = this.#last;
-		if (rest !== undefined && moved > MOVED && differing(states, rest.point.states) < moved) {
-			this.#rest ??= new Stage(
-				rest.point,
-				this.#pairs,
-				false,
-				[],
-				rest.follows,
-				this.#pivot,
-				this.#kept.shelf,
-			);
-			stage = this.#rest;
-		}
-		const solution = stage.solution(change, states);
-		return solution && this.#result(stage, solution, states, into, at);
+		const solution = this.#last.solution(change, states);
+		return solution && this.#result(this.#last, solution, states, into, at);
 	}
 
 	#result(stage: Stage, solution: Solution, states: Uint8Array, values: Float64Array, at: number): Evaluated {

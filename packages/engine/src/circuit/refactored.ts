@@ -5,15 +5,11 @@
  * For changes whose low-rank correction would cancel: a milliohm pin that opens and leaves a star of sensors hanging
  * on megohms has no chain along which the change could be moved. Parts that come loose are found and held.
  */
-import {
-	ConductorOhms,
-	forwardOnly,
-	solveRefactored,
-	whileRefactored,
-	withAncestors,
-} from "@loomwright/linalg";
+import { ConductorOhms, type KeptForward, Patch, withAncestors } from "@loomwright/linalg";
 import type { Branch, Topology } from "./circuit.js";
 import { type Operating, sources } from "./operating.js";
+import { solveSmall } from "./small.js";
+import { capacitance } from "./solution.js";
 import { TETHER } from "./solver.js";
 import { hold, type Term } from "./term.js";
 
@@ -46,10 +42,11 @@ interface Sources {
 	readonly before: Float64Array;
 	/** The same between calls. */
 	readonly amps: Float64Array;
-	/** L^-1 P amps. */
-	readonly forward: Float64Array;
+	readonly forward: KeptForward;
 	/** Places of the nodes looked at, and of all that they hang on. */
 	readonly wanted: Int32Array;
+	/** All places. */
+	readonly all: Int32Array;
 	readonly volts: Float64Array;
 }
 
@@ -58,6 +55,7 @@ export class Refactored {
 	readonly #looked: Pairs;
 	#places: Places | undefined;
 	#sources: Sources | undefined;
+	readonly #patch: Patch;
 	/** Of the factor as it stands when asked. */
 	readonly #ohms: ConductorOhms;
 	/** The point's own between calls. */
@@ -71,6 +69,7 @@ export class Refactored {
 	constructor(point: Operating<Topology>, looked: Pairs) {
 		this.#point = point;
 		this.#looked = looked;
+		this.#patch = new Patch(point.numeric);
 		this.#ohms = new ConductorOhms(point.numeric);
 		this.#siemens = point.siemens.slice();
 		this.#emf = point.emf.slice();
@@ -78,24 +77,54 @@ export class Refactored {
 	}
 
 	/**
-	 * Potentials of the nodes looked at under changes of branches, by the node's place in the elimination order, in an
-	 * array that the next call overwrites; undefined where too large a part comes loose.
+	 * Potentials of the nodes looked at under changes of branches and added conductors, by the node's place in the
+	 * elimination order, in an array that the next call overwrites; undefined where too large a part comes loose.
 	 */
 	potentials(terms: readonly Term[]): Again<Float64Array> | undefined {
-		const { circuit, numeric } = this.#point;
-		const emf = this.#emf;
-		this.#sources ??= sourcesOf(this.#point, this.#looked);
-		const { amps, forward, wanted, volts } = this.#sources;
-		return this.#during(terms, (_holds, steps) => {
-			for (const term of terms) emf[term.branch] = term.emf;
-			for (const { a, b, dh } of terms)
-				if (dh !== 0)
-					for (const node of [a, b]) if (node >= 0) amps[node] = this.#ampsInto(node, circuit.branches);
-			solveRefactored(numeric, forward, amps, steps, wanted, volts);
-			for (const { branch } of terms) emf[branch] = this.#point.emf[branch]!;
-			for (const { a, b, dh } of terms)
-				if (dh !== 0) for (const node of [a, b]) if (node >= 0) amps[node] = this.#sources!.before[node]!;
+		this.#sources ??= sourcesOf(this.#point, this.#looked, this.#patch);
+		const { before, amps, forward, volts } = this.#sources;
+		const links = terms.filter(({ branch }) => branch < 0);
+		const wanted = links.length > 0 ? this.#sources.all : this.#sources.wanted;
+		return this.#during(terms, () => {
+			this.#putSources(terms);
+			this.#patch.solve(forward, amps, wanted, volts);
+			if (links.length > 0) {
+				this.#push(links);
+				this.#patch.solve(forward, amps, wanted, volts);
+			}
+			for (const { branch, a, b } of terms) {
+				if (branch >= 0) this.#emf[branch] = this.#point.emf[branch]!;
+				if (a >= 0) amps[a] = before[a]!;
+				if (b >= 0) amps[b] = before[b]!;
+			}
 			return volts;
+		});
+	}
+
+	/** Puts what the sources push into the nodes of changed branches. */
+	#putSources(terms: readonly Term[]): void {
+		const { branches } = this.#point.circuit;
+		const { amps } = this.#sources!;
+		for (const { branch, emf } of terms) if (branch >= 0) this.#emf[branch] = emf;
+		for (const { a, b, dh } of terms) {
+			if (dh === 0) continue;
+			if (a >= 0) amps[a] = this.#ampsInto(a, branches);
+			if (b >= 0) amps[b] = this.#ampsInto(b, branches);
+		}
+	}
+
+	/** Adds the currents that added conductors take, from the potentials without them: c = -(I + D S)^-1 D u. */
+	#push(links: readonly Term[]): void {
+		const { inverse } = this.#point.circuit.symbolic;
+		const { amps, volts } = this.#sources!;
+		const k = links.length;
+		const across = (node: number) => (node < 0 ? 0 : volts[inverse[node]!]!);
+		const c = Float64Array.from(links, ({ a, b, dg }) => -dg * (across(a) - across(b)));
+		const s = this.#ohms.among(links.flatMap(({ a, b }) => [a, b]));
+		solveSmall(capacitance(links, s), c, k);
+		links.forEach(({ a, b }, i) => {
+			if (a >= 0) amps[a]! += c[i]!;
+			if (b >= 0) amps[b]! -= c[i]!;
 		});
 	}
 
@@ -147,36 +176,47 @@ export class Refactored {
 	}
 
 	/** Does work on the changed factor and puts the factor back. */
-	#during<T>(
-		terms: readonly Term[],
-		work: (holds: readonly number[], steps: readonly number[]) => T,
-	): Again<T> | undefined {
-		const { circuit, numeric } = this.#point;
+	#during<T>(terms: readonly Term[], work: (holds: readonly number[]) => T): Again<T> | undefined {
+		const { circuit } = this.#point;
 		this.#places ??= placesOf(this.#point);
 		const { entries, sums, held } = this.#places;
 		const siemens = this.#siemens;
-		for (const term of terms) siemens[term.branch] = term.after;
+		for (const { branch, after } of terms) if (branch >= 0) siemens[branch] = after;
 		const loose = this.#loose(terms);
-		const holds = loose.map((part) => part.keys().next().value!);
-		const places = new Set<number>();
-		const nodes = new Set(holds);
-		for (const { branch, a, b } of terms) {
-			const place = circuit.pattern.edge[branch]!;
-			if (place >= 0) places.add(place);
-			else if (a !== b) nodes.add(Math.max(a, b));
+		// A part that hangs on an added conductor alone is left to the full solve.
+		if (loose.length > 0 && terms.some(({ branch }) => branch < 0)) {
+			this.#putBack(terms);
+			return undefined;
 		}
-		const values = Array.from(places, (place) => -total(entries.get(place), siemens));
-		const rowSums = Array.from(
-			nodes,
+		const holds = loose.map((part) => part.keys().next().value!);
+		const places: number[] = [];
+		const nodes = [...holds];
+		for (const { branch, a, b } of terms) {
+			if (branch < 0) {
+				// Nothing of the matrix differs there, but currents will be pushed in.
+				if (a >= 0) nodes.push(a);
+				if (b >= 0) nodes.push(b);
+				continue;
+			}
+			const place = circuit.pattern.edge[branch]!;
+			if (place >= 0) places.push(place);
+			else if (a !== b) nodes.push(Math.max(a, b));
+		}
+		const values = places.map((place) => -total(entries.get(place), siemens));
+		const rowSums = nodes.map(
 			(at) => total(sums.get(at), siemens) + (held[at] === 1 || holds.includes(at) ? TETHER : 0),
 		);
 		try {
-			return whileRefactored(numeric, [[...places], values], [[...nodes], rowSums], (done, steps) =>
-				done.ok ? { found: work(holds, steps), loose } : undefined,
+			return this.#patch.during(places, values, nodes, rowSums, (done) =>
+				done.ok ? { found: work(holds), loose } : undefined,
 			);
 		} finally {
-			for (const term of terms) siemens[term.branch] = term.before;
+			this.#putBack(terms);
 		}
+	}
+
+	#putBack(terms: readonly Term[]): void {
+		for (const { branch, before } of terms) if (branch >= 0) this.#siemens[branch] = before;
 	}
 
 	/** Parts that what opens leaves without a way to the reference or a hold. Few points lie in such a part. */
@@ -230,12 +270,13 @@ export class Refactored {
 	}
 }
 
-function sourcesOf({ circuit, numeric, siemens, emf }: Operating<Topology>, looked: Pairs): Sources {
+function sourcesOf({ circuit, siemens, emf }: Operating<Topology>, looked: Pairs, patch: Patch): Sources {
 	const before = sources(circuit, siemens, emf);
-	const forward = forwardOnly(numeric, before);
+	const forward = patch.forward(before);
 	const nodes = looked.flat().filter((node) => node >= 0);
 	const wanted = withAncestors(circuit.symbolic, nodes);
-	return { before, amps: before.slice(), forward, wanted, volts: new Float64Array(before.length) };
+	const all = Int32Array.from(before.keys()).reverse();
+	return { before, amps: before.slice(), forward, wanted, all, volts: new Float64Array(before.length) };
 }
 
 function total(branches: readonly number[] | undefined, siemens: Float64Array): number {

@@ -181,17 +181,18 @@ export class Stage {
 		if (cut === undefined) return undefined;
 		const { bridges, tethers } = cut;
 		const carrying = bridges.length > 0 ? given.filter((t) => !bridges.includes(t.branch)) : given;
-		// A link that stands in no entry of the matrix, or a part that was joined, can only be corrected for.
-		const plain = tethers.length === 0 && allBranches(carrying);
-		if (carrying.length > MANY_TERMS && plain) return this.#again(change, given, carrying, cut);
+		// A part that was joined, or with sources dead a link that stands in no entry of the matrix, is corrected for.
+		const plain = allBranches(carrying);
+		const exact = tethers.length === 0 && (plain || !this.dead);
+		if (carrying.length > MANY_TERMS && exact) return this.#again(change, given, carrying, cut);
 		if (carrying.length > MOST_TERMS) return undefined;
 		const worked = shifted(this.point, this.#chains, this.#metered, carrying, this.#terms);
 		const terms = tethers.length > 0 ? [...worked, ...tethers] : worked;
 		const s = this.#ohms.between(terms);
 		const c = terms.length === 1 ? this.#one(terms[0]!, s[0]!) : this.#several(terms, s);
 		if (c !== undefined) return new Solution(change, given, carrying, terms, cut, c, s);
-		if (!plain) return undefined;
-		return this.#held(change, given, carrying, cut) ?? this.#again(change, given, carrying, cut);
+		if (!exact) return undefined;
+		return (plain && this.#held(change, given, carrying, cut)) || this.#again(change, given, carrying, cut);
 	}
 
 	/** Where parts come loose: each held at one node, the correction is not singular. */
@@ -342,8 +343,13 @@ export class Stage {
 	}
 
 	#meter(): Metering {
-		const pairs = this.#pairs.slice(this.#first);
-		this.#metering ??= new Metering(this.point, this.#rows, this.#first, pairs, this.#refactored);
+		this.#metering ??= new Metering(
+			this.point,
+			this.#rows,
+			this.#first,
+			this.#pairs.slice(this.#first),
+			this.#refactored,
+		);
 		return this.#metering;
 	}
 }

@@ -7,9 +7,8 @@
  * lost when a change all but cuts the network in two, and changing back gives the same bits.
  * O(sum over the paths of the columns each step gathers).
  */
-import { eliminate, type FactorResult, type Numeric, report, requireUsable } from "./factor.js";
+import { eliminate, type FactorResult, type Numeric, report } from "./factor.js";
 import { reach } from "./solve-sparse.js";
-import type { Symbolic } from "./symbolic.js";
 
 /**
  * Changes entries of A in place and brings the factor up to date.
@@ -31,94 +30,8 @@ export function refactorPart(
 	return report(numeric, eliminate(numeric, numeric.usable ? steps : null));
 }
 
-/**
- * Does work on the factor as changed by `refactorPart`, and puts the old columns back without computing them again.
- * @param work gets what `refactorPart` returns, and the positions of the columns that differ, each before its parent
- */
-export function whileRefactored<T>(
-	numeric: Numeric,
-	[entries, values]: readonly [places: ArrayLike<number>, values: ArrayLike<number>],
-	[nodes, sums]: readonly [nodes: ArrayLike<number>, sums: ArrayLike<number>],
-	work: (result: FactorResult, steps: readonly number[]) => T,
-): T {
-	requireUsable(numeric);
-	const steps = stepsOf(numeric, entries, values, nodes, sums);
-	const { lower, pivots, carried, rowSums, symbolic } = numeric;
-	const { lPtr } = symbolic;
-	let size = 0;
-	for (const j of steps) size += lPtr[j + 1] - lPtr[j] + 2;
-	const kept = new Float64Array(size);
-	let top = 0;
-	for (const j of steps) {
-		kept[top++] = pivots[j];
-		kept[top++] = carried[j];
-		for (let p = lPtr[j]; p < lPtr[j + 1]; p++) kept[top++] = lower[p];
-	}
-	const before = Array.from(entries, (s) => numeric.values[s]);
-	const sumsBefore = Array.from(nodes, (node) => rowSums![node]);
-	put(numeric, entries, values, nodes, sums);
-	try {
-		return work(report(numeric, eliminate(numeric, steps)), steps);
-	} finally {
-		put(numeric, entries, before, nodes, sumsBefore);
-		top = 0;
-		for (const j of steps) {
-			pivots[j] = kept[top++];
-			carried[j] = kept[top++];
-			for (let p = lPtr[j]; p < lPtr[j + 1]; p++) lower[p] = kept[top++];
-		}
-		numeric.usable = true;
-	}
-}
-
-/**
- * Entries of x = A^-1 b on a factor changed by {@link whileRefactored}, from y = L^-1 P b of the unchanged one.
- *
- * @param kept y, in elimination order, as `forwardOnly` gives it
- * @param b length n, original numbering; it may differ from that of `kept` at nodes whose position is in `steps`
- * @param steps positions of the columns that differ, as handed to the work
- * @param wanted positions of the entries to find, each after its ancestors in the elimination tree, as `withAncestors`
- *   gives them
- * @param out length n, in elimination order: x at `wanted`, nothing of use elsewhere
- */
-export function solveRefactored(
-	numeric: Numeric,
-	kept: Float64Array,
-	b: Float64Array,
-	steps: ArrayLike<number>,
-	wanted: Int32Array,
-	out: Float64Array,
-): void {
-	const { perm, rowPtr, rowCol, rowPos, lPtr, lRow } = numeric.symbolic;
-	const { lower, pivots } = numeric;
-	requireUsable(numeric);
-	out.set(kept);
-	for (let s = 0; s < steps.length; s++) {
-		const k = steps[s];
-		let y = b[perm[k]];
-		for (let q = rowPtr[k], end = rowPtr[k + 1]; q < end; q++) y -= lower[rowPos[q]] * out[rowCol[q]];
-		out[k] = y;
-	}
-	for (let w = 0; w < wanted.length; w++) {
-		const j = wanted[w];
-		let x = out[j] / pivots[j];
-		for (let p = lPtr[j], end = lPtr[j + 1]; p < end; p++) x -= lower[p] * out[lRow[p]];
-		out[j] = x;
-	}
-}
-
-/** Positions of the given nodes and their ancestors in the elimination tree, each after its own ancestors. */
-export function withAncestors({ n, inverse, parent }: Symbolic, nodes: Iterable<number>): Int32Array {
-	const wanted = new Uint8Array(n);
-	for (const node of nodes)
-		for (let j = inverse[node]; j !== -1 && wanted[j] === 0; j = parent[j]) wanted[j] = 1;
-	return Int32Array.from(wanted.keys())
-		.filter((j) => wanted[j] === 1)
-		.reverse();
-}
-
-/** Columns that differ, each after those it depends on. Throws for what cannot be. */
-function stepsOf(
+/** @internal Columns that differ, each after those it depends on. Throws for what cannot be. */
+export function stepsOf(
 	numeric: Numeric,
 	entries: ArrayLike<number>,
 	values: ArrayLike<number>,
@@ -152,7 +65,8 @@ function stepsOf(
 	return reach(numeric, ends);
 }
 
-function put(
+/** @internal Puts values of A and its row sums in place. */
+export function put(
 	{ values: own, rowSums }: Numeric,
 	entries: ArrayLike<number>,
 	values: ArrayLike<number>,

@@ -26,18 +26,6 @@ export function solve(numeric: Numeric, b: Float64Array): Float64Array {
 	return b;
 }
 
-/** y = L^-1 P b in elimination order, in an array of its own. */
-export function forwardOnly(numeric: Numeric, b: Float64Array): Float64Array {
-	const { n, perm, lPtr, lRow } = numeric.symbolic;
-	const { lower } = numeric;
-	if (b.length !== n) throw new RangeError(`right-hand side has ${b.length} entries, expected ${n}`);
-	requireUsable(numeric);
-	const y = Float64Array.from(perm, (node) => b[node]);
-	for (let j = 0; j < n; j++)
-		for (let p = lPtr[j], end = lPtr[j + 1]; p < end; p++) y[lRow[p]] -= lower[p] * y[j];
-	return y;
-}
-
 /** @internal work <- L^-T D^-1 work. */
 export function backward(numeric: Numeric): void {
 	const { n, lPtr, lRow } = numeric.symbolic;
