@@ -8,7 +8,7 @@
  */
 import type { Change } from "./changes.js";
 import type { Standing, Topology } from "./circuit.js";
-import { type Operating, operate, startUp } from "./operating.js";
+import { cycling, type Operating, operate, startUp } from "./operating.js";
 import { type CurrentProbe, type Probe, probeValue } from "./probes.js";
 import type { Shelf } from "./shelf.js";
 import { TRUSTED_PIVOT } from "./small.js";
@@ -16,7 +16,7 @@ import type { Solution } from "./solution.js";
 import { Stage } from "./stage.js";
 
 /** Rounds beyond those of the sound car before a change is given to the full solve. */
-const MORE_ROUNDS = 6;
+const MORE_ROUNDS = 30;
 /** Smallest pivot behind a value that is shown: 10 mV beside 12 V keep eight digits. */
 const SHOWN_PIVOT = 5e-5;
 
@@ -146,6 +146,8 @@ export class Batch {
 		const { early, dead } = this.#kept;
 		let states = (early[0] ?? this.#last).point.states;
 		if (dead) return this.#atLast(change, states, into, at);
+		/** States come to in rounds that the sound car has not. */
+		let met: Uint8Array[] | undefined;
 		for (let round = 0; round < early.length + MORE_ROUNDS; round++) {
 			const stage = this.#nearest(states);
 			if (stage !== this.#last && states === stage.point.states && stage.isIdle(change)) {
@@ -159,6 +161,12 @@ export class Batch {
 				return stage === this.#last
 					? this.#result(stage, solution, states, into, at)
 					: this.#atLast(change, states, into, at);
+			if (round >= early.length) {
+				met ??= [states];
+				const before = placeIn(met, next);
+				if (before >= 0) throw cycling(this.#kept.standing.automata, movedIn(met.slice(before)));
+				met.push(next);
+			}
 			states = next;
 		}
 		return undefined;
@@ -232,6 +240,16 @@ function differing(one: Uint8Array, two: Uint8Array): number {
 	let count = 0;
 	for (let k = 0; k < one.length; k++) if (one[k] !== two[k]) count++;
 	return count;
+}
+
+/** Number of the states that are the same as these, or -1. */
+function placeIn(met: readonly Uint8Array[], states: Uint8Array): number {
+	return met.findIndex((other) => differing(other, states) === 0);
+}
+
+/** Automata that move in a round of states that follow each other for ever. */
+function movedIn(round: readonly Uint8Array[]): number[] {
+	return Array.from(round[0]!.keys()).filter((k) => round.some((states) => states[k] !== round[0]![k]));
 }
 
 function pathOf({ terms, s, potentials }: Solution): Path {

@@ -28,6 +28,9 @@ export class Condensed implements Topology {
 	readonly #nodeOf: readonly (number | undefined)[];
 	readonly #standings = new Map<string, Standing>();
 	readonly #changes = new Map<string, Change>();
+	/** By run: its opening, and by the ohms added in series with it. */
+	readonly #opened: (Change | undefined)[];
+	readonly #inSeries: (Map<number, Change> | undefined)[];
 
 	/** @param keep full node numbers that must stay points of their own */
 	constructor(
@@ -39,6 +42,8 @@ export class Condensed implements Topology {
 		for (const { a, b } of rest.controls) for (const node of [a, b]) if (node >= 0) kept.add(node);
 		const { runs, placeOf, ends } = findRuns(full, kept);
 		this.#runs = runs;
+		this.#opened = new Array(runs.length);
+		this.#inSeries = new Array(runs.length);
 		this.#placeOf = placeOf;
 		const nodeOf = new Array<number | undefined>(full.nodes.length);
 		const nodes: string[] = [];
@@ -106,12 +111,30 @@ export class Condensed implements Topology {
 	}
 
 	/** The change here of a change there; the same object for all changes that come to the same here. */
-	change(change: Change): Change {
-		const branches = this.#branchChanges(change.branches);
-		const added = change.added.map(
-			(link): AddedBranch => ({ ...link, a: this.node(link.a), b: this.node(link.b) }),
-		);
-		return this.#interned(branches, added);
+	change({ branches, added }: Change): Change {
+		// Nearly all changes are of one conductor.
+		const found = branches.length === 1 ? [this.#inRun(branches[0]!)] : this.#inRuns(branches);
+		const [only] = found;
+		if (only !== undefined && found.length === 1 && added.length === 0) {
+			if ("seriesOhms" in only) return this.#series(only.branch, only.seriesOhms);
+			if (only.siemens === 0 && only.emf === undefined) return this.opened(only.branch);
+		}
+		const links = added.map((link): AddedBranch => ({ ...link, a: this.node(link.a), b: this.node(link.b) }));
+		return this.#interned(found, links);
+	}
+
+	#series(run: number, seriesOhms: number): Change {
+		let known = this.#inSeries[run];
+		if (known === undefined) {
+			known = new Map();
+			this.#inSeries[run] = known;
+		}
+		let change = known.get(seriesOhms);
+		if (change === undefined) {
+			change = { branches: [{ branch: run, seriesOhms }], added: [] };
+			known.set(seriesOhms, change);
+		}
+		return change;
 	}
 
 	#interned(branches: readonly BranchChange[], added: readonly AddedBranch[]): Change {
@@ -126,19 +149,28 @@ export class Condensed implements Topology {
 
 	/** A run opened; the same object as `change` gives for an opening in it. */
 	opened(run: number): Change {
-		return this.#interned([{ branch: run, siemens: 0 }], []);
+		this.#opened[run] ??= { branches: [{ branch: run, siemens: 0 }], added: [] };
+		return this.#opened[run];
 	}
 
-	#branchChanges(changes: readonly BranchChange[]): BranchChange[] {
+	/** What a change of a branch comes to in its run. */
+	#inRun(one: BranchChange): BranchChange {
+		const { run } = this.#placeOf[one.branch]!;
+		if ("seriesOhms" in one) return { branch: run, seriesOhms: one.seriesOhms };
+		if (this.#runs[run]!.length === 1) return { ...one, branch: run };
+		if (one.siemens === 0) return { branch: run, siemens: 0 };
+		throw new RangeError(`branch ${one.branch} lies inside a run: its ends were not kept`);
+	}
+
+	#inRuns(changes: readonly BranchChange[]): BranchChange[] {
 		/** Per run: ohms added (Infinity for an opening), or what its only branch becomes. */
 		const ohms = new Map<number, number>();
 		const become = new Map<number, BranchChange>();
-		for (const one of changes) {
-			const { run } = this.#placeOf[one.branch]!;
-			if ("seriesOhms" in one) ohms.set(run, (ohms.get(run) ?? 0) + one.seriesOhms);
-			else if (this.#runs[run]!.length === 1) become.set(run, { ...one, branch: run });
-			else if (one.siemens === 0) ohms.set(run, Number.POSITIVE_INFINITY);
-			else throw new RangeError(`branch ${one.branch} lies inside a run: its ends were not kept`);
+		for (const change of changes) {
+			const one = this.#inRun(change);
+			if ("seriesOhms" in one) ohms.set(one.branch, (ohms.get(one.branch) ?? 0) + one.seriesOhms);
+			else if (this.#runs[one.branch]!.length === 1) become.set(one.branch, one);
+			else ohms.set(one.branch, Number.POSITIVE_INFINITY);
 		}
 		const result = [...become.values()];
 		for (const [branch, added] of ohms)
@@ -149,15 +181,10 @@ export class Condensed implements Topology {
 	}
 }
 
-/** The same for the same change; the commonest kinds in few letters. */
+/** The same for the same change; a single link in few letters. */
 function keyOf(branches: readonly BranchChange[], added: readonly AddedBranch[]): string {
-	const [one, two] = branches;
 	const [link, other] = added;
-	if (one !== undefined && two === undefined && link === undefined) {
-		if ("seriesOhms" in one) return `ohms ${one.branch} ${one.seriesOhms}`;
-		if (one.siemens === 0 && one.emf === undefined) return `open ${one.branch}`;
-	}
-	if (one === undefined && link !== undefined && other === undefined)
+	if (branches.length === 0 && link !== undefined && other === undefined)
 		return `link ${link.a} ${link.b} ${link.siemens}`;
 	return JSON.stringify([branches, added]);
 }

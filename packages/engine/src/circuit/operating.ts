@@ -102,7 +102,7 @@ function move(automata: readonly Automaton[], states: Uint8Array, volts: ArrayLi
 }
 
 /** @param moved every automaton that moved between two times of the same states */
-function cycling(automata: readonly Automaton[], moved: readonly number[]): CircuitError {
+export function cycling(automata: readonly Automaton[], moved: readonly number[]): CircuitError {
 	const parts = [...new Set(moved.map((k) => automata[k]!.spec.part))].sort();
 	const keep = parts.length === 1 ? "keeps" : "keep";
 	return new CircuitError(`does not settle: ${parts.join(", ")} ${keep} switching to and fro`, parts);

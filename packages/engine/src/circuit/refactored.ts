@@ -47,6 +47,7 @@ interface Sources {
 	readonly wanted: Int32Array;
 	/** All places. */
 	readonly all: Int32Array;
+	/** By place; the last is the reference's. */
 	readonly volts: Float64Array;
 }
 
@@ -63,6 +64,8 @@ export class Refactored {
 	readonly #emf: Float64Array;
 	/** Per node, the walks in which it was last met: even where it is held, odd where that is not known. */
 	readonly #mark: Int32Array;
+	/** Nodes of the walk at hand. */
+	readonly #walked: number[] = [];
 	#stamp = 0;
 
 	/** @param looked node pairs whose potentials will be asked for */
@@ -78,7 +81,7 @@ export class Refactored {
 
 	/**
 	 * Potentials of the nodes looked at under changes of branches and added conductors, by the node's place in the
-	 * elimination order, in an array that the next call overwrites; undefined where too large a part comes loose.
+	 * elimination order with the reference last, in an array that the next call overwrites; undefined where too large a part comes loose.
 	 */
 	potentials(terms: readonly Term[]): Again<Float64Array> | undefined {
 		this.#sources ??= sourcesOf(this.#point, this.#looked, this.#patch);
@@ -248,7 +251,9 @@ export class Refactored {
 		const holds = this.#stamp;
 		const met = holds + 1;
 		if (mark[node] === holds) return undefined;
-		const walked = [node];
+		const walked = this.#walked;
+		walked.length = 0;
+		walked.push(node);
 		mark[node] = met;
 		for (let q = 0; q < walked.length; q++) {
 			const at = walked[q]!;
@@ -276,7 +281,7 @@ function sourcesOf({ circuit, siemens, emf }: Operating<Topology>, looked: Pairs
 	const nodes = looked.flat().filter((node) => node >= 0);
 	const wanted = withAncestors(circuit.symbolic, nodes);
 	const all = Int32Array.from(before.keys()).reverse();
-	return { before, amps: before.slice(), forward, wanted, all, volts: new Float64Array(before.length) };
+	return { before, amps: before.slice(), forward, wanted, all, volts: new Float64Array(before.length + 1) };
 }
 
 function total(branches: readonly number[] | undefined, siemens: Float64Array): number {

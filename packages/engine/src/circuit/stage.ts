@@ -63,7 +63,7 @@ export class Stage {
 	readonly #peaks: Float64Array;
 	#pairsIn: Map<number, number[]> | undefined;
 	#metering: Metering | undefined;
-	/** Places of the pairs' ends in the elimination order; made when first needed. */
+	/** Places of the pairs' ends in the elimination order, the reference last; made when first needed. */
 	#placed: { readonly a: Int32Array; readonly b: Int32Array } | undefined;
 
 	/**
@@ -184,7 +184,7 @@ export class Stage {
 		// A part that was joined, or with sources dead a link that stands in no entry of the matrix, is corrected for.
 		const plain = allBranches(carrying);
 		const exact = tethers.length === 0 && (plain || !this.dead);
-		if (carrying.length > MANY_TERMS && exact) return this.#again(change, given, carrying, cut);
+		if (exact && carrying.length > MANY_TERMS) return this.#again(change, given, carrying, cut);
 		if (carrying.length > MOST_TERMS) return undefined;
 		const worked = shifted(this.point, this.#chains, this.#metered, carrying, this.#terms);
 		const terms = tethers.length > 0 ? [...worked, ...tethers] : worked;
@@ -266,8 +266,7 @@ export class Stage {
 		if (potentials !== undefined) {
 			this.#placed ??= placesOf(this.#pairs, this.point.circuit.symbolic.inverse);
 			const { a, b } = this.#placed;
-			for (let p = from; p < to; p++)
-				out[p + offset] = voltsAt(potentials, a[p]!) - voltsAt(potentials, b[p]!);
+			for (let p = from; p < to; p++) out[p + offset] = potentials[a[p]!]! - potentials[b[p]!]!;
 			return;
 		}
 		const count = terms.length;
@@ -357,7 +356,7 @@ export class Stage {
 const NONE: readonly number[] = [];
 
 function placesOf(pairs: readonly Pair[], inverse: Int32Array): { a: Int32Array; b: Int32Array } {
-	const place = (node: number) => (node < 0 ? -1 : inverse[node]!);
+	const place = (node: number) => (node < 0 ? inverse.length : inverse[node]!);
 	return { a: Int32Array.from(pairs, ([a]) => place(a)), b: Int32Array.from(pairs, ([, b]) => place(b)) };
 }
 

@@ -107,7 +107,7 @@ export const controlUnit: DeviceKind = {
 				decided.map(({ element }) => element.powered),
 			],
 			watch: power.watch,
-			next: (_state, volts) => power.of(volts),
+			next: (_state, volts) => power.of(volts, 0),
 			slack: (_state, volts) => power.slack(volts),
 			idle: new Map(pins.filter((pin) => pin.switched).map((pin) => [pin.branch, pin.element.asleep])),
 		});

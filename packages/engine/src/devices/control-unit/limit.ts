@@ -56,12 +56,12 @@ export function limitAutomaton(guarded: Guarded, pin: PinElement, power: Power):
 		branches: [branch],
 		table: rows.map((row) => [row]),
 		watch: [across, ...power.watch],
-		next(state, [volts = 0, ...shown]) {
+		next(state, volts) {
 			const phase = phaseOf(state);
 			const { siemens, emf } = rows[state]!;
-			const over = Math.abs(siemens * (volts - emf)) > limit.amps;
+			const over = Math.abs(siemens * (volts[0]! - emf)) > limit.amps;
 			const after = phase === LIMITED ? LIMITED : over ? phase + 1 : 0;
-			return power.of(shown) + after * POWER_STATES.length;
+			return power.of(volts, 1) + after * POWER_STATES.length;
 		},
 		slack(state, [volts = 0, ...shown]) {
 			const { siemens, emf } = rows[state]!;

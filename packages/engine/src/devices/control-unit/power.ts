@@ -14,8 +14,11 @@ export const POWER_STATES = ["asleep", "awake", "powered"] as const;
 /** What shows a unit's power, and how to read it. It has no memory, so all automata of a unit agree on it. */
 export interface Power {
 	readonly watch: readonly (readonly [NodeName, NodeName])[];
-	/** Number of the {@link POWER_STATES} from the watched volts. */
-	readonly of: (volts: readonly number[]) => number;
+	/**
+	 * Number of the {@link POWER_STATES} from the watched volts.
+	 * @param from place of the first of them; asked millions of times, so nothing is cut out of the list
+	 */
+	readonly of: (volts: readonly number[], from: number) => number;
 	/** Volts by which each may move before `of` can answer otherwise. */
 	readonly slack: (volts: readonly number[]) => readonly number[];
 }
@@ -27,11 +30,12 @@ export function powerOf(view: DeviceView, net: NetworkBuilder, supply: NodeName,
 	const enough = view.value("min_volts");
 	return {
 		watch: [[supply, ground], ...wakes.map((c): [string, string] => [net.pin(c.id), ground])],
-		of([fed = 0, ...wake]) {
-			const called = wakes.length === 0 || wake.some((volts, k) => volts >= wakeVolts[k]!);
+		of(volts, from) {
+			let called = wakeVolts.length === 0;
+			for (let k = 0; k < wakeVolts.length && !called; k++) called = volts[from + 1 + k]! >= wakeVolts[k]!;
 			if (!called) return ASLEEP;
-			if (fed >= enough) return POWERED;
-			return wakes.length > 0 ? AWAKE : ASLEEP;
+			if (volts[from]! >= enough) return POWERED;
+			return wakeVolts.length > 0 ? AWAKE : ASLEEP;
 		},
 		slack: ([fed = 0, ...wake]) => [
 			Math.abs(fed - enough),
