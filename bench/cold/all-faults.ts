@@ -68,20 +68,14 @@ export function allFaults(): FaultsRun {
 	const loom = loomOf(NODES);
 	const circuit = new Circuit(loom);
 	const { job, faults } = jobOf(loom, circuit);
-	const chosen = choose(job);
-	const found = new Map<string, Float64Array | "unsettled">();
 	const began = performance.now();
-	for (const { condition, changes, rows, values, failures } of workBatches(job, undefined, true)) {
-		const failed = new Set(failures.map(({ change }) => change));
-		for (let k = 0; k < changes.length; k++) {
-			const key = `${condition} ${changes[k]}`;
-			if (!chosen.has(key)) continue;
-			const from = rows[k]! * READINGS;
-			found.set(key, failed.has(changes[k]!) ? "unsettled" : values.slice(from, from + READINGS));
-		}
-	}
+	let readings = 0;
+	for (const { changes } of workBatches(job, { reuse: true, circuit })) readings += changes.length * READINGS;
 	const seconds = (performance.now() - began) / 1000;
+	if (readings !== job.changes.length * job.conditions.length * READINGS)
+		throw new Error("readings are missing");
 	const peakBytes = process.resourceUsage().maxRSS * 1024;
+	const chosen = choose(job);
 	return {
 		nodes: circuit.nodes.length,
 		faults,
@@ -91,7 +85,7 @@ export function allFaults(): FaultsRun {
 		seconds,
 		refactorAndSolve: refactorAndSolve(circuit, job),
 		peakBytes,
-		...compare(circuit, job, chosen, found),
+		...compare(circuit, job, chosen, readingsOf(job, circuit, chosen)),
 	};
 }
 
@@ -126,6 +120,25 @@ function choose({
 			return [`${condition} ${change}`, [condition, change]] as const;
 		}),
 	);
+}
+
+/** The readings of the chosen ways, of another run of the same job. */
+function readingsOf(
+	job: BatchJob,
+	circuit: Circuit,
+	chosen: ReadonlyMap<string, unknown>,
+): Map<string, Float64Array | "unsettled"> {
+	const found = new Map<string, Float64Array | "unsettled">();
+	for (const { condition, changes, rows, values, failures } of workBatches(job, { reuse: true, circuit })) {
+		const failed = new Set(failures.map(({ change }) => change));
+		for (let k = 0; k < changes.length; k++) {
+			const key = `${condition} ${changes[k]}`;
+			if (!chosen.has(key)) continue;
+			const from = rows[k]! * READINGS;
+			found.set(key, failed.has(changes[k]!) ? "unsettled" : values.slice(from, from + READINGS));
+		}
+	}
+	return found;
 }
 
 /** Seconds of one refactor and solve, openings in one condition after another; links cost the same. */

@@ -60,5 +60,5 @@ test("two workers give, piece by piece, the bits of the page alone and of Node",
 	expect(errors).toEqual([]);
 	expect(alone.length).toBeGreaterThan(10);
 	expect(spread).toEqual(alone);
-	expect(alone).toEqual(Array.from(workBatches(jobOf(tables), PIECE), printOf));
+	expect(alone).toEqual(Array.from(workBatches(jobOf(tables), { pieceBytes: PIECE }), printOf));
 });

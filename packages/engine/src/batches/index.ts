@@ -3,4 +3,4 @@ export type { BatchCondition, BatchJob, Failure, Piece, Range } from "./job.js";
 export type { BatchPort } from "./port.js";
 export { serveBatches } from "./serve.js";
 export { BatchError, spreadBatches } from "./spread.js";
-export { workBatches } from "./work.js";
+export { type WorkOptions, workBatches } from "./work.js";

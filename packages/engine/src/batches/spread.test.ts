@@ -32,7 +32,9 @@ async function gathered(pieces: AsyncIterable<Piece>): Promise<Piece[]> {
 
 it.each([1, 2, 5])("%i ports give the pieces of one thread, in order, to the bit", async (count) => {
 	const ports = Array.from({ length: count }, () => channel());
-	expect(await gathered(spreadBatches(ports, job, PIECE))).toEqual([...workBatches(job, PIECE)]);
+	expect(await gathered(spreadBatches(ports, job, PIECE))).toEqual([
+		...workBatches(job, { pieceBytes: PIECE }),
+	]);
 });
 
 it("keeps the order when one thread is slow, and never runs far ahead", async () => {
@@ -51,7 +53,7 @@ it("keeps the order when one thread is slow, and never runs far ahead", async ()
 		inner.onmessage = (event) => outer.onmessage?.(event);
 		return outer;
 	};
-	const expected = [...workBatches(job, PIECE)];
+	const expected = [...workBatches(job, { pieceBytes: PIECE })];
 	const all: Piece[] = [];
 	for await (const piece of spreadBatches([counted(5), counted(0)], job, PIECE)) {
 		taken++;
@@ -80,7 +82,7 @@ it("an error in one piece comes with its change; all others have their readings"
 			where: [],
 		})),
 	);
-	const sound = rowsByChange([...workBatches(job, PIECE)]);
+	const sound = rowsByChange([...workBatches(job, { pieceBytes: PIECE })]);
 	rowsByChange(pieces).forEach((row, key) => {
 		const failed = key.endsWith(` ${bad}`);
 		expect(row, key).toEqual(failed ? row.map(() => Number.NaN) : sound.get(key));
@@ -114,7 +116,9 @@ it("given up early, the same ports serve another job", async () => {
 	for await (const piece of spreadBatches(ports, job, PIECE)) if (piece.from > 0) break;
 	const changes = job.changes.slice(0, 40);
 	const next = { ...job, changes };
-	expect(await gathered(spreadBatches(ports, next, PIECE))).toEqual([...workBatches(next, PIECE)]);
+	expect(await gathered(spreadBatches(ports, next, PIECE))).toEqual([
+		...workBatches(next, { pieceBytes: PIECE }),
+	]);
 });
 
 it("a thread that dies ends the job with its last words", async () => {

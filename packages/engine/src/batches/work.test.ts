@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import { Batch, Kept } from "../circuit/index.js";
+import { Batch, Circuit, Kept } from "../circuit/index.js";
 import { demoCar } from "../test-support/demo.test-helper.js";
 import { type BatchJob, type Piece, workBatches } from "./index.js";
 import { sampleJob } from "./sample-job.test-helper.js";
@@ -47,14 +47,16 @@ describe("all readings of a job", () => {
 	});
 
 	it("are the same bits however the job is cut", () => {
-		expect(gathered(workBatches(job, 1), job)).toEqual(all);
-		expect(gathered(workBatches(job, 999), job)).toEqual(all);
-		expect(gathered(workBatches(job, 999, true), job)).toEqual(all);
+		expect(gathered(workBatches(job, { pieceBytes: 1 }), job)).toEqual(all);
+		expect(gathered(workBatches(job, { pieceBytes: 999 }), job)).toEqual(all);
+		expect(
+			gathered(workBatches(job, { pieceBytes: 999, reuse: true, circuit: new Circuit(job.loom) }), job),
+		).toEqual(all);
 	});
 });
 
 it("pieces come condition by condition, rows in order, every change once in each", () => {
-	const pieces = [...workBatches(job, 2000)];
+	const pieces = [...workBatches(job, { pieceBytes: 2000 })];
 	expect(pieces.length).toBeGreaterThan(2 * job.conditions.length);
 	job.conditions.forEach(({ probes }, condition) => {
 		const own = pieces.filter((piece) => piece.condition === condition);

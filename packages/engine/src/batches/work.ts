@@ -34,10 +34,12 @@ export class BatchWork {
 	readonly #shelf = new Shelf();
 	#ready: Ready | undefined;
 
-	/** @throws RangeError for an unknown condition */
-	constructor(job: BatchJob) {
+	/**
+	 * @param circuit of the job's loom and variants
+	 * @throws RangeError for an unknown condition
+	 */
+	constructor(job: BatchJob, circuit = new Circuit(job.loom, job.variants)) {
 		this.#job = job;
-		const circuit = new Circuit(job.loom, job.variants);
 		for (const { when } of job.conditions) circuit.standing(when);
 		const problems = job.changes.map((change) => changeProblem(circuit, change));
 		const keep = new Set<number>();
@@ -156,14 +158,22 @@ function placeOf({ change }: Row, { branches, symbolic }: Condensed): number {
 	return first;
 }
 
+export interface WorkOptions {
+	/** Bytes of values in one piece, about. */
+	readonly pieceBytes?: number;
+	/** One array serves all pieces: for a caller who is done with one before he asks for the next. */
+	readonly reuse?: boolean;
+	/** Of the job's loom and variants, where the caller has it already. */
+	readonly circuit?: Circuit;
+}
+
 /**
  * All readings of a job on this thread, piece by piece in order.
- * @param pieceBytes bytes of values in one piece, about
- * @param reuse one array serves all pieces: for a caller who is done with one before he asks for the next
  * @throws RangeError for an unknown condition
  */
-export function* workBatches(job: BatchJob, pieceBytes?: number, reuse = false): Generator<Piece> {
-	const work = new BatchWork(job);
+export function* workBatches(job: BatchJob, options: WorkOptions = {}): Generator<Piece> {
+	const { pieceBytes, reuse = false, circuit } = options;
+	const work = new BatchWork(job, circuit);
 	let spare: Float64Array | undefined;
 	for (const range of cutJob(job, work.rows, pieceBytes)) {
 		const piece = work.piece(range, spare);

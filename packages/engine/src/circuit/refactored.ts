@@ -51,6 +51,28 @@ interface Sources {
 	readonly volts: Float64Array;
 }
 
+/** Numbers met since it was last asked anew. */
+class Once {
+	readonly #met: Int32Array;
+	#now = 0;
+
+	constructor(count: number) {
+		this.#met = new Int32Array(count);
+	}
+
+	anew(): this {
+		this.#now++;
+		return this;
+	}
+
+	/** True the first time. */
+	isNew(number: number): boolean {
+		if (this.#met[number] === this.#now) return false;
+		this.#met[number] = this.#now;
+		return true;
+	}
+}
+
 export class Refactored {
 	readonly #point: Operating<Topology>;
 	readonly #looked: Pairs;
@@ -67,6 +89,8 @@ export class Refactored {
 	/** Nodes of the walk at hand. */
 	readonly #walked: number[] = [];
 	#stamp = 0;
+	readonly #once: Once;
+	readonly #onceOfPlaces: Once;
 
 	/** @param looked node pairs whose potentials will be asked for */
 	constructor(point: Operating<Topology>, looked: Pairs) {
@@ -77,6 +101,8 @@ export class Refactored {
 		this.#siemens = point.siemens.slice();
 		this.#emf = point.emf.slice();
 		this.#mark = new Int32Array(point.circuit.nodes.length);
+		this.#once = new Once(point.circuit.nodes.length);
+		this.#onceOfPlaces = new Once(point.circuit.pattern.rowIdx.length);
 	}
 
 	/**
@@ -109,10 +135,11 @@ export class Refactored {
 		const { branches } = this.#point.circuit;
 		const { amps } = this.#sources!;
 		for (const { branch, emf } of terms) if (branch >= 0) this.#emf[branch] = emf;
+		const once = this.#once.anew();
 		for (const { a, b, dh } of terms) {
 			if (dh === 0) continue;
-			if (a >= 0) amps[a] = this.#ampsInto(a, branches);
-			if (b >= 0) amps[b] = this.#ampsInto(b, branches);
+			if (a >= 0 && once.isNew(a)) amps[a] = this.#ampsInto(a, branches);
+			if (b >= 0 && once.isNew(b)) amps[b] = this.#ampsInto(b, branches);
 		}
 	}
 
@@ -193,17 +220,23 @@ export class Refactored {
 		}
 		const holds = loose.map((part) => part.keys().next().value!);
 		const places: number[] = [];
-		const nodes = [...holds];
+		const nodes: number[] = [];
+		const once = this.#once.anew();
+		const onceOf = this.#onceOfPlaces.anew();
+		const put = (node: number) => {
+			if (node >= 0 && once.isNew(node)) nodes.push(node);
+		};
+		holds.forEach(put);
 		for (const { branch, a, b } of terms) {
 			if (branch < 0) {
 				// Nothing of the matrix differs there, but currents will be pushed in.
-				if (a >= 0) nodes.push(a);
-				if (b >= 0) nodes.push(b);
+				put(a);
+				put(b);
 				continue;
 			}
 			const place = circuit.pattern.edge[branch]!;
-			if (place >= 0) places.push(place);
-			else if (a !== b) nodes.push(Math.max(a, b));
+			if (place < 0) put(Math.max(a, b));
+			else if (onceOf.isNew(place)) places.push(place);
 		}
 		const values = places.map((place) => -total(entries.get(place), siemens));
 		const rowSums = nodes.map(

@@ -119,7 +119,8 @@ export class Rows {
 		let most = 0;
 		for (let p = 0; p < sharpness.length; p++) {
 			const along = (a < 0 ? 0 : y[pa + p]!) - (b < 0 ? 0 : y[pb + p]!);
-			most = Math.max(most, sharpness[p]! * Math.abs(along));
+			const moved = sharpness[p]! * Math.abs(along);
+			if (moved > most) most = moved;
 		}
 		return most;
 	}

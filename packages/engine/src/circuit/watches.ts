@@ -69,16 +69,27 @@ export class Watches {
 	next(states: Uint8Array, volts: Float64Array): Uint8Array {
 		const next = this.#next;
 		next.set(this.#follows);
+		let moved = false;
 		// All others see what they saw from the point, or nearly, and move as there.
-		for (let k = 0; k < next.length; k++)
-			if (states[k] !== this.#states[k]) next[k] = this.#asked(k, states, volts);
+		if (states !== this.#states)
+			for (let k = 0; k < next.length; k++)
+				if (states[k] !== this.#states[k]) moved = this.#ask(k, states, volts) || moved;
 		for (let w = 0; w < this.pairs.length; w++) {
 			if (Math.abs(volts[w]! - this.#base[w]!) * this.sharpness[w]! < 1) continue;
 			const by = this.#by[w]!;
-			for (let q = 0; q < by.length; q++) next[by[q]!] = this.#asked(by[q]!, states, volts);
+			for (let q = 0; q < by.length; q++) moved = this.#ask(by[q]!, states, volts) || moved;
 		}
+		if (!moved && states === this.#states) return this.#follows;
 		if (same(next, states)) return states;
-		return same(next, this.#follows) ? this.#follows : next.slice();
+		return moved ? next.slice() : this.#follows;
+	}
+
+	/** Puts where an automaton moves to; true where that is elsewhere than from the point. */
+	#ask(automaton: number, states: Uint8Array, volts: Float64Array): boolean {
+		const to = this.#asked(automaton, states, volts);
+		if (this.#next[automaton] === to) return false;
+		this.#next[automaton] = to;
+		return true;
 	}
 
 	#asked(automaton: number, states: Uint8Array, volts: Float64Array): number {

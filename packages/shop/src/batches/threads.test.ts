@@ -33,7 +33,7 @@ test("two threads give what one does, to the bit and in order", async () => {
 	const pieces: BatchPiece[] = [];
 	for await (const piece of spreadBatches(ports, job, PIECE)) pieces.push(piece);
 	expect(pieces.length).toBeGreaterThan(8);
-	const expected = [...workBatches(job, PIECE)];
+	const expected = [...workBatches(job, { pieceBytes: PIECE })];
 	expect(pieces).toEqual(expected);
 	pieces.forEach((piece, k) => {
 		// Not only equal as numbers: zeros of either sign are kept apart.

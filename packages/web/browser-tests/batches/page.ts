@@ -4,7 +4,7 @@ import { jobOf, PIECE, printOf } from "./job.js";
 
 async function run(tables: Readonly<Record<string, string>>, workers: number) {
 	const job = jobOf(tables);
-	const alone = Array.from(workBatches(job, PIECE), printOf);
+	const alone = Array.from(workBatches(job, { pieceBytes: PIECE }), printOf);
 	const threads = Array.from(
 		{ length: workers },
 		() => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" }),
