@@ -3,9 +3,9 @@ import { type Bridges, findBridges } from "./bridges.js";
 import type { Topology } from "./circuit.js";
 import { type Components, componentOf } from "./components.js";
 import type { Operating } from "./operating.js";
-import type { Part } from "./refactored.js";
 import { TETHER } from "./solver.js";
 import { hold, type Term } from "./term.js";
+import type { Part } from "./ties.js";
 
 export interface Cut {
 	/** Bridges opened: they carry no current, so they are taken out of the correction. */

@@ -7,27 +7,14 @@
  */
 import { ConductorOhms, type KeptForward, Patch, withAncestors } from "@loomwright/linalg";
 import type { Branch, Topology } from "./circuit.js";
+import { Once } from "./once.js";
 import { type Operating, sources } from "./operating.js";
+import { type Places, placesOf } from "./places.js";
 import { solveSmall } from "./small.js";
 import { capacitance } from "./solution.js";
 import { TETHER } from "./solver.js";
 import { hold, type Term } from "./term.js";
-
-/** Most points looked at for a part that comes loose; a larger one is left to the full solve. */
-const MOST_LOOSE = 200;
-
-/** Nodes of a part that came loose. */
-export type Part = ReadonlySet<number>;
-
-/** Branches side by side on one entry of the matrix, or from one node to the reference; branches at each node. */
-interface Places {
-	readonly entries: ReadonlyMap<number, readonly number[]>;
-	readonly sums: ReadonlyMap<number, readonly number[]>;
-	/** The branches of node k are around.by[start[k] .. start[k + 1]), their far nodes stand in around.to. */
-	readonly around: { readonly start: Int32Array; readonly by: Int32Array; readonly to: Int32Array };
-	/** 1 for each node that is held. */
-	readonly held: Uint8Array;
-}
+import { type Part, Ties } from "./ties.js";
 
 type Pairs = readonly (readonly [number, number])[];
 
@@ -51,32 +38,12 @@ interface Sources {
 	readonly volts: Float64Array;
 }
 
-/** Numbers met since it was last asked anew. */
-class Once {
-	readonly #met: Int32Array;
-	#now = 0;
-
-	constructor(count: number) {
-		this.#met = new Int32Array(count);
-	}
-
-	anew(): this {
-		this.#now++;
-		return this;
-	}
-
-	/** True the first time. */
-	isNew(number: number): boolean {
-		if (this.#met[number] === this.#now) return false;
-		this.#met[number] = this.#now;
-		return true;
-	}
-}
-
 export class Refactored {
 	readonly #point: Operating<Topology>;
 	readonly #looked: Pairs;
-	#places: Places | undefined;
+	readonly #places: Places;
+	/** Found when first needed. */
+	#ties: Ties | undefined;
 	#sources: Sources | undefined;
 	readonly #patch: Patch;
 	/** Of the factor as it stands when asked. */
@@ -84,11 +51,6 @@ export class Refactored {
 	/** The point's own between calls. */
 	readonly #siemens: Float64Array;
 	readonly #emf: Float64Array;
-	/** Per node, the walks in which it was last met: even where it is held, odd where that is not known. */
-	readonly #mark: Int32Array;
-	/** Nodes of the walk at hand. */
-	readonly #walked: number[] = [];
-	#stamp = 0;
 	readonly #once: Once;
 	readonly #onceOfPlaces: Once;
 
@@ -100,14 +62,15 @@ export class Refactored {
 		this.#ohms = new ConductorOhms(point.numeric);
 		this.#siemens = point.siemens.slice();
 		this.#emf = point.emf.slice();
-		this.#mark = new Int32Array(point.circuit.nodes.length);
+		this.#places = placesOf(point.circuit);
 		this.#once = new Once(point.circuit.nodes.length);
 		this.#onceOfPlaces = new Once(point.circuit.pattern.rowIdx.length);
 	}
 
 	/**
 	 * Potentials of the nodes looked at under changes of branches and added conductors, by the node's place in the
-	 * elimination order with the reference last, in an array that the next call overwrites; undefined where too large a part comes loose.
+	 * elimination order with the reference last, in an array that the next call overwrites; undefined where too large a
+	 * part comes loose.
 	 */
 	potentials(terms: readonly Term[]): Again<Float64Array> | undefined {
 		this.#sources ??= sourcesOf(this.#point, this.#looked, this.#patch);
@@ -160,7 +123,7 @@ export class Refactored {
 
 	/** Amperes that the sources push into a node. */
 	#ampsInto(node: number, branches: readonly Branch[]): number {
-		const { start, by, to } = this.#places!.around;
+		const { start, by, to } = this.#places;
 		let sum = 0;
 		for (let r = start[node]!; r < start[node + 1]!; r++) {
 			const k = by[r]!;
@@ -196,11 +159,15 @@ export class Refactored {
 		});
 	}
 
+	get #tied(): Ties {
+		this.#ties ??= new Ties(this.#point);
+		return this.#ties;
+	}
+
 	/** Parts that changes of branches leave without a way to the reference or a hold. */
 	loose(terms: readonly Term[]): readonly Part[] {
-		this.#places ??= placesOf(this.#point);
 		for (const term of terms) this.#siemens[term.branch] = term.after;
-		const parts = this.#loose(terms);
+		const parts = this.#tied.loose(terms, this.#siemens);
 		for (const term of terms) this.#siemens[term.branch] = term.before;
 		return parts;
 	}
@@ -208,11 +175,11 @@ export class Refactored {
 	/** Does work on the changed factor and puts the factor back. */
 	#during<T>(terms: readonly Term[], work: (holds: readonly number[]) => T): Again<T> | undefined {
 		const { circuit } = this.#point;
-		this.#places ??= placesOf(this.#point);
-		const { entries, sums, held } = this.#places;
+		const { entries, sums } = this.#places;
+		const { held } = this.#tied;
 		const siemens = this.#siemens;
 		for (const { branch, after } of terms) if (branch >= 0) siemens[branch] = after;
-		const loose = this.#loose(terms);
+		const loose = this.#tied.loose(terms, siemens);
 		// A part that hangs on an added conductor alone is left to the full solve.
 		if (loose.length > 0 && terms.some(({ branch }) => branch < 0)) {
 			this.#putBack(terms);
@@ -254,58 +221,6 @@ export class Refactored {
 	#putBack(terms: readonly Term[]): void {
 		for (const { branch, before } of terms) if (branch >= 0) this.#siemens[branch] = before;
 	}
-
-	/** Parts that what opens leaves without a way to the reference or a hold. Few points lie in such a part. */
-	#loose(terms: readonly Term[]): Part[] {
-		const parts: Part[] = [];
-		let openings = 0;
-		for (const { before, after } of terms) if (before > 0 && after === 0) openings++;
-		// Bridges are taken out before, and one opening that is none cuts nothing off.
-		if (openings < 2) return parts;
-		this.#stamp += 2;
-		for (const { after, a, b } of terms) {
-			if (after > 0) continue;
-			for (const node of [a, b]) {
-				if (node < 0 || parts.some((part) => part.has(node))) continue;
-				const part = this.#partOf(node);
-				if (part !== undefined) parts.push(part);
-			}
-		}
-		return parts;
-	}
-
-	/** What conducts to a node; undefined where that reaches the reference, a hold or too many points. */
-	#partOf(node: number): Part | undefined {
-		const { around, held } = this.#places!;
-		const { start, by, to } = around;
-		const mark = this.#mark;
-		const siemens = this.#siemens;
-		// What an earlier walk of these changes met is known to be held, and so is all that comes to it.
-		const holds = this.#stamp;
-		const met = holds + 1;
-		if (mark[node] === holds) return undefined;
-		const walked = this.#walked;
-		walked.length = 0;
-		walked.push(node);
-		mark[node] = met;
-		for (let q = 0; q < walked.length; q++) {
-			const at = walked[q]!;
-			if (held[at] === 1 || walked.length > MOST_LOOSE) return this.#areHeld(walked);
-			for (let r = start[at]!; r < start[at + 1]!; r++) {
-				if (siemens[by[r]!] === 0) continue;
-				const next = to[r]!;
-				if (next < 0 || mark[next] === holds) return this.#areHeld(walked);
-				if (mark[next] === met) continue;
-				mark[next] = met;
-				walked.push(next);
-			}
-		}
-		return new Set(walked);
-	}
-
-	#areHeld(walked: readonly number[]): undefined {
-		for (let q = 0; q < walked.length; q++) this.#mark[walked[q]!] = this.#stamp;
-	}
 }
 
 function sourcesOf({ circuit, siemens, emf }: Operating<Topology>, looked: Pairs, patch: Patch): Sources {
@@ -321,39 +236,4 @@ function total(branches: readonly number[] | undefined, siemens: Float64Array): 
 	let sum = 0;
 	for (const k of branches ?? []) sum += siemens[k]!;
 	return sum;
-}
-
-function placesOf({ circuit, components: found }: Operating<Topology>): Places {
-	const entries = new Map<number, number[]>();
-	const sums = new Map<number, number[]>();
-	const put = (map: Map<number, number[]>, key: number, k: number) => {
-		const list = map.get(key);
-		if (list) list.push(k);
-		else map.set(key, [k]);
-	};
-	const start = new Int32Array(circuit.nodes.length + 1);
-	circuit.branches.forEach(({ a, b }, k) => {
-		const place = circuit.pattern.edge[k]!;
-		if (place >= 0) put(entries, place, k);
-		else if (a !== b) put(sums, Math.max(a, b), k);
-		if (a >= 0) start[a]!++;
-		if (b >= 0) start[b]!++;
-	});
-	for (let node = 0; node < circuit.nodes.length; node++) start[node + 1]! += start[node]!;
-	const by = new Int32Array(start.at(-1)!);
-	const to = new Int32Array(start.at(-1)!);
-	// Filled from the back: each start ends where its node's branches begin.
-	const fill = (node: number, far: number, k: number) => {
-		if (node < 0) return;
-		const at = --start[node]!;
-		by[at] = k;
-		to[at] = far;
-	};
-	circuit.branches.forEach(({ a, b }, k) => {
-		fill(a, b, k);
-		fill(b, a, k);
-	});
-	const held = new Uint8Array(circuit.nodes.length);
-	for (const node of found.first.slice(1)) held[node] = 1;
-	return { entries, sums, around: { start, by, to }, held };
 }

@@ -64,18 +64,22 @@ export class Terms {
 			const now = changed(one, own?.after ?? siemens[one.branch]!, own?.emf ?? emf[one.branch]!);
 			this.#become(one.branch, now.siemens, now.emf);
 		}
-		const terms: Term[] = [];
-		const count = this.#used;
-		for (let k = 0; k < count; k++) {
+		let count = 0;
+		for (let k = 0; k < this.#used; k++) {
 			const slot = this.#slots[k]!;
 			this.#slotOf[slot.branch] = -1;
-			if (slot.dg !== 0 || slot.dh !== 0) terms.push(slot);
+			if (slot.dg === 0 && slot.dh === 0) continue;
+			// What differs is moved to the front.
+			this.#slots[k] = this.#slots[count]!;
+			this.#slots[count++] = slot;
 		}
+		this.#used = count;
 		for (let k = 0; k < added.length; k++) {
 			const link = added[k]!;
-			terms.push(this.put(link.a, link.b, 0, link.siemens, link.siemens, 0, -1, 0));
+			this.put(link.a, link.b, 0, link.siemens, link.siemens, 0, -1, 0);
 		}
-		return terms;
+		// Not by push, which takes room for seventeen.
+		return this.#used === 1 ? [this.#slots[0]!] : this.#slots.slice(0, this.#used);
 	}
 
 	/** What the automata that moved make of their branches. */
