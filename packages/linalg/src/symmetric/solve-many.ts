@@ -8,9 +8,6 @@ import { forward } from "./solve-sparse.js";
 /** Columns of the inverse taken together. */
 const WIDTH = 4;
 
-/** Right-hand sides worked on together: their part of a row is a few lines of memory, that of all rows fits a cache. */
-const STRIP = 64;
-
 /** n x k matrix by sparse columns: column t has values[ptr[t] .. ptr[t+1]) at rows idx[..]. */
 export interface SparseColumns {
 	readonly ptr: Int32Array;
@@ -29,9 +26,7 @@ export function solveMany(numeric: Numeric, columns: SparseColumns, out?: Float6
 	const x = out ?? new Float64Array(n * count);
 	if (x.length !== n * count) throw new RangeError(`out has ${x.length} entries, expected ${n} x ${count}`);
 	requireUsable(numeric);
-	const y = forwardMany(numeric, columns);
-	for (let first = 0; first < count; first += STRIP)
-		backwardStrip(numeric, y, x, count, first, Math.min(STRIP, count - first));
+	backwardMany(numeric, forwardMany(numeric, columns), x, count);
 	return x;
 }
 
@@ -66,38 +61,29 @@ function forwardMany(numeric: Numeric, { ptr, idx, values }: SparseColumns): Spa
 	return { ptr: start, idx: sides, values: sorted };
 }
 
-/** Right-hand sides first .. first + width, row by row: what follows in memory is worked on one after another. */
-function backwardStrip(
-	numeric: Numeric,
-	y: SparseColumns,
-	x: Float64Array,
-	count: number,
-	first: number,
-	width: number,
-): void {
+/** Row by row: what follows in memory is worked on one after another. */
+function backwardMany(numeric: Numeric, y: SparseColumns, x: Float64Array, count: number): void {
 	const { n, perm, lPtr, lRow } = numeric.symbolic;
 	const { lower, pivots } = numeric;
 	for (let j = n - 1; j >= 0; j--) {
-		const row = perm[j] * count;
-		const at = row + first;
+		const at = perm[j] * count;
 		const begin = lPtr[j];
 		const end = lPtr[j + 1];
 		let p = begin;
 		// Nearly all columns of a loom have two entries at most: one pass over the row does.
 		if (end - p >= 2) {
-			const one = perm[lRow[p]] * count + first;
-			const two = perm[lRow[p + 1]] * count + first;
-			lessTwo(x, at, one, lower[p], two, lower[p + 1], width);
+			const one = perm[lRow[p]] * count;
+			const two = perm[lRow[p + 1]] * count;
+			lessTwo(x, at, one, lower[p], two, lower[p + 1], count);
 			p += 2;
-		} else x.fill(0, at, at + width);
-		for (; p < end; p++) take(x, at, perm[lRow[p]] * count + first, lower[p], width);
+		} else x.fill(0, at, at + count);
+		for (; p < end; p++) take(x, at, perm[lRow[p]] * count, lower[p], count);
 		// Few right-hand sides have an entry of their own here.
 		for (let q = y.ptr[j], last = y.ptr[j + 1]; q < last; q++) {
 			const r = y.idx[q];
-			if (r < first || r >= first + width) continue;
 			let own = y.values[q] / pivots[j];
 			for (p = begin; p < end; p++) own -= lower[p] * x[perm[lRow[p]] * count + r];
-			x[row + r] = own;
+			x[at + r] = own;
 		}
 	}
 }
