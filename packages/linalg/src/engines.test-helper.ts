@@ -51,7 +51,7 @@ const blocked: Engine = {
 				idx: Int32Array.from({ length: count * n }, (_, k) => k % n),
 				values: Float64Array.from({ length: count * n }, (_, k) => b[k % n] * (Math.floor(k / n) - 2.5)),
 			});
-			return b.map((_, i) => all[i * count + 5] / 2.5);
+			return b.map((_, i) => all[numeric.symbolic.inverse[i] * count + 5] / 2.5);
 		}),
 };
 

@@ -1,6 +1,6 @@
 /**
  * Adjoint rows y_w = A^-1 w of many node pairs w, kept node by node so that what one conductor does to all pairs
- * lies side by side in memory. The first few conductors are answered by a solve each, y_w . b = w . A^-1 b: a
+ * lies side by side in memory, and nodes that hang together near each other. The first few conductors are answered by a solve each, y_w . b = w . A^-1 b: a
  * condition that few changes are followed through never pays for its rows.
  */
 import { edgeColumns, type Numeric, solveMany } from "@loomwright/linalg";
@@ -16,7 +16,9 @@ export class Rows {
 	readonly #numeric: Numeric;
 	readonly #pairs: readonly (readonly [number, number])[];
 	readonly #shelf: Shelf | undefined;
-	/** Entry (node, pair) at node x count + pair, in ohms; made when worth it. */
+	/** Node's place in the elimination order. */
+	readonly #place: Int32Array;
+	/** Entry (place, pair) at place x count + pair, in ohms; made when worth it. */
 	#made: Float64Array | undefined;
 	/** Conductors answered by a solve each. */
 	readonly #few: number;
@@ -29,6 +31,7 @@ export class Rows {
 	constructor(numeric: Numeric, pairs: readonly (readonly [number, number])[], shelf: Shelf | undefined) {
 		this.count = pairs.length;
 		this.#numeric = numeric;
+		this.#place = numeric.symbolic.inverse;
 		this.#pairs = pairs;
 		this.#shelf = shelf;
 		this.#few = shelf ? 0 : WORTH_ROWS * pairs.length;
@@ -55,10 +58,14 @@ export class Rows {
 		return solveMany(this.#numeric, columns, y);
 	}
 
+	/** Where a node's row begins; of no use for the reference. */
+	#row(node: number): number {
+		return node < 0 ? 0 : this.#place[node]! * this.count;
+	}
+
 	/** y_pair . b for a conductor from a to b. */
 	along(pair: number, a: number, b: number): number {
-		const { count } = this;
-		return (a < 0 ? 0 : this.#y[a * count + pair]!) - (b < 0 ? 0 : this.#y[b * count + pair]!);
+		return (a < 0 ? 0 : this.#y[this.#row(a) + pair]!) - (b < 0 ? 0 : this.#y[this.#row(b) + pair]!);
 	}
 
 	/**
@@ -80,11 +87,10 @@ export class Rows {
 			this.#addOnce(out, offset, added, shift, factor, ends, from, to);
 			return;
 		}
-		const { count } = this;
 		const { a, b } = ends;
 		const y = this.#y;
-		const pa = a * count;
-		const pb = b * count;
+		const pa = this.#row(a);
+		const pb = this.#row(b);
 		if (a < 0) for (let p = from; p < to; p++) out[p + offset] = added[p + shift]! - factor * y[pb + p]!;
 		else if (b < 0) for (let p = from; p < to; p++) out[p + offset] = added[p + shift]! + factor * y[pa + p]!;
 		else
@@ -112,10 +118,9 @@ export class Rows {
 
 	/** Largest sharpness[pair] x |y_pair . b| of the first pairs. */
 	peak({ a, b }: Ends, sharpness: Float64Array): number {
-		const { count } = this;
 		const y = this.#y;
-		const pa = a * count;
-		const pb = b * count;
+		const pa = this.#row(a);
+		const pb = this.#row(b);
 		let most = 0;
 		for (let p = 0; p < sharpness.length; p++) {
 			const along = (a < 0 ? 0 : y[pa + p]!) - (b < 0 ? 0 : y[pb + p]!);
@@ -139,8 +144,8 @@ export class Rows {
 		to: number,
 	): void {
 		const y = this.#y;
-		const pa = a < 0 ? -1 : a * this.count + first;
-		const pb = b < 0 ? -1 : b * this.count + first;
+		const pa = a < 0 ? -1 : this.#row(a) + first;
+		const pb = b < 0 ? -1 : this.#row(b) + first;
 		const most = 2 * Math.abs(g);
 		for (let p = from; p < to; p++) {
 			const ya = pa < 0 ? 0 : y[pa + p]!;

@@ -18,7 +18,8 @@ export interface SparseColumns {
 /**
  * Solves A X = B for sparse columns of B.
  *
- * @param out n x k, interleaved: entry i of right-hand side r goes to out[i k + r]. Overwritten, whatever it holds
+ * @param out n x k, row by row in elimination order, so that rows that are used together lie together: what right-hand
+ *   side r has at position j goes to out[j k + r]. Overwritten, whatever it holds
  */
 export function solveMany(numeric: Numeric, columns: SparseColumns, out?: Float64Array): Float64Array {
 	const { n } = numeric.symbolic;
@@ -63,26 +64,26 @@ function forwardMany(numeric: Numeric, { ptr, idx, values }: SparseColumns): Spa
 
 /** Row by row: what follows in memory is worked on one after another. */
 function backwardMany(numeric: Numeric, y: SparseColumns, x: Float64Array, count: number): void {
-	const { n, perm, lPtr, lRow } = numeric.symbolic;
+	const { n, lPtr, lRow } = numeric.symbolic;
 	const { lower, pivots } = numeric;
 	for (let j = n - 1; j >= 0; j--) {
-		const at = perm[j] * count;
+		const at = j * count;
 		const begin = lPtr[j];
 		const end = lPtr[j + 1];
 		let p = begin;
 		// Nearly all columns of a loom have two entries at most: one pass over the row does.
 		if (end - p >= 2) {
-			const one = perm[lRow[p]] * count;
-			const two = perm[lRow[p + 1]] * count;
+			const one = lRow[p] * count;
+			const two = lRow[p + 1] * count;
 			lessTwo(x, at, one, lower[p], two, lower[p + 1], count);
 			p += 2;
 		} else x.fill(0, at, at + count);
-		for (; p < end; p++) take(x, at, perm[lRow[p]] * count, lower[p], count);
+		for (; p < end; p++) take(x, at, lRow[p] * count, lower[p], count);
 		// Few right-hand sides have an entry of their own here.
 		for (let q = y.ptr[j], last = y.ptr[j + 1]; q < last; q++) {
 			const r = y.idx[q];
 			let own = y.values[q] / pivots[j];
-			for (p = begin; p < end; p++) own -= lower[p] * x[perm[lRow[p]] * count + r];
+			for (p = begin; p < end; p++) own -= lower[p] * x[lRow[p] * count + r];
 			x[at + r] = own;
 		}
 	}
