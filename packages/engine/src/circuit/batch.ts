@@ -180,7 +180,7 @@ export class Batch {
 		let fewest = differing(states, best.point.states);
 		for (const stage of this.#kept.early) {
 			if (fewest === 0) break;
-			const count = differing(states, stage.point.states);
+			const count = differing(states, stage.point.states, fewest);
 			if (count < fewest) {
 				best = stage;
 				fewest = count;
@@ -235,16 +235,17 @@ function current(
 	return sum;
 }
 
-function differing(one: Uint8Array, two: Uint8Array): number {
+/** Automata that stand otherwise; not counted further than to `enough`. */
+function differing(one: Uint8Array, two: Uint8Array, enough = one.length): number {
 	if (one === two) return 0;
 	let count = 0;
-	for (let k = 0; k < one.length; k++) if (one[k] !== two[k]) count++;
+	for (let k = 0; k < one.length && count < enough; k++) if (one[k] !== two[k]) count++;
 	return count;
 }
 
 /** Number of the states that are the same as these, or -1. */
 function placeIn(met: readonly Uint8Array[], states: Uint8Array): number {
-	return met.findIndex((other) => differing(other, states) === 0);
+	return met.findIndex((other) => differing(other, states, 1) === 0);
 }
 
 /** Automata that move in a round of states that follow each other for ever. */
