@@ -28,7 +28,7 @@ const CONDITIONS = [
 	..."brake-pressed compressor-on battery-off".split(" "),
 ];
 const DEAD = "battery-off";
-/** Runs after the first, each with its own measure of a refactor and solve, which is warm too. */
+/** Runs after the first, each with its own measure of a refactor and solve. */
 const WARM = 5;
 /** Refactorings timed per condition. */
 const REFACTORED = 100;
@@ -70,11 +70,10 @@ export function allFaults(): FaultsRun {
 	const loom = loomOf(NODES);
 	const circuit = new Circuit(loom);
 	const { job, faults } = jobOf(loom, circuit);
-	const cold = secondsOf(job, circuit);
-	const warm = Array.from({ length: WARM }, () => ({
-		refactorAndSolve: refactorAndSolve(circuit, job),
-		seconds: secondsOf(job, circuit),
-	}));
+	const cold = allReadings(job, circuit, () => 0).seconds;
+	const warm = Array.from({ length: WARM }, () =>
+		allReadings(job, circuit, (condition) => refactorAndSolve(circuit, job.conditions[condition]!)),
+	);
 	const peakBytes = process.resourceUsage().maxRSS * 1024;
 	const chosen = choose(job);
 	return {
@@ -123,15 +122,29 @@ function choose({
 	);
 }
 
-/** Seconds of all readings of a job. */
-function secondsOf(job: BatchJob, circuit: Circuit): number {
-	const began = performance.now();
+/**
+ * Seconds of all readings of a job, and of one refactor and solve on average.
+ * @param beside one in a condition, taken when that is done and not counted: both meet the same weather
+ */
+function allReadings(
+	job: BatchJob,
+	circuit: Circuit,
+	beside: (condition: number) => number,
+): { seconds: number; refactorAndSolve: number } {
 	let readings = 0;
-	for (const { changes } of workBatches(job, { reuse: true, circuit })) readings += changes.length * READINGS;
-	const seconds = (performance.now() - began) / 1000;
+	let seconds = 0;
+	let single = 0;
+	let began = performance.now();
+	for (const { condition, changes } of workBatches(job, { reuse: true, circuit })) {
+		seconds += (performance.now() - began) / 1000;
+		readings += changes.length * READINGS;
+		if (readings === (condition + 1) * job.changes.length * READINGS) single += beside(condition);
+		began = performance.now();
+	}
+	seconds += (performance.now() - began) / 1000;
 	if (readings !== job.changes.length * job.conditions.length * READINGS)
 		throw new Error("readings are missing");
-	return seconds;
+	return { seconds, refactorAndSolve: single / job.conditions.length };
 }
 
 /** The readings of the chosen ways, of another run of the same job. */
@@ -153,36 +166,34 @@ function readingsOf(
 	return found;
 }
 
-/** Seconds of one refactor and solve, openings in one condition after another; links cost the same. */
-function refactorAndSolve(circuit: Circuit, job: BatchJob): number {
+/** Seconds of one refactor and solve in a condition, openings here and there; links cost the same. */
+function refactorAndSolve(circuit: Circuit, { when, dead }: BatchJob["conditions"][number]): number {
 	const random = seeded(SEED);
+	const { numeric, siemens, emf, volts } = operate(circuit, circuit.standing(when), { dead });
+	const { pattern, branches } = circuit;
+	const values = numeric.values.slice(0, pattern.rowIdx.length);
+	const rowSums = numeric.rowSums!.slice();
+	const rhs = new Float64Array(volts.length);
+	branches.forEach(({ a, b }, k) => {
+		if (a >= 0) rhs[a]! += siemens[k]! * emf[k]!;
+		if (b >= 0) rhs[b]! -= siemens[k]! * emf[k]!;
+	});
+	const x = new Float64Array(rhs.length);
+	const inside = [...branches.keys()].filter((k) => pattern.edge[k]! >= 0);
 	let seconds = 0;
-	for (const { when, dead } of job.conditions) {
-		const { numeric, siemens, emf, volts } = operate(circuit, circuit.standing(when), { dead });
-		const { pattern, branches } = circuit;
-		const values = numeric.values.slice(0, pattern.rowIdx.length);
-		const rowSums = numeric.rowSums!.slice();
-		const rhs = new Float64Array(volts.length);
-		branches.forEach(({ a, b }, k) => {
-			if (a >= 0) rhs[a]! += siemens[k]! * emf[k]!;
-			if (b >= 0) rhs[b]! -= siemens[k]! * emf[k]!;
-		});
-		const x = new Float64Array(rhs.length);
-		const inside = [...branches.keys()].filter((k) => pattern.edge[k]! >= 0);
-		for (let run = -20; run < REFACTORED; run++) {
-			const branch = inside[Math.floor(random() * inside.length)]!;
-			const edge = pattern.edge[branch]!;
-			const before = values[edge]!;
-			const began = performance.now();
-			values[edge] = before + siemens[branch]! * 0.999;
-			refactor(numeric, values, rowSums);
-			x.set(rhs);
-			solve(numeric, x);
-			values[edge] = before;
-			if (run >= 0) seconds += (performance.now() - began) / 1000;
-		}
+	for (let run = -20; run < REFACTORED; run++) {
+		const branch = inside[Math.floor(random() * inside.length)]!;
+		const edge = pattern.edge[branch]!;
+		const before = values[edge]!;
+		const began = performance.now();
+		values[edge] = before + siemens[branch]! * 0.999;
+		refactor(numeric, values, rowSums);
+		x.set(rhs);
+		solve(numeric, x);
+		values[edge] = before;
+		if (run >= 0) seconds += (performance.now() - began) / 1000;
 	}
-	return seconds / job.conditions.length / REFACTORED;
+	return seconds / REFACTORED;
 }
 
 function compare(
