@@ -13,6 +13,7 @@ export {
 	type Piece as BatchPiece,
 	serveBatches,
 	spreadBatches,
+	type WorkOptions,
 	workBatches,
 } from "./batches/index.js";
 export { type Car, openCar, type Which } from "./car.js";
