@@ -16,7 +16,14 @@ export { type NetworkPattern, networkPattern, type SymmetricPattern } from "./pa
 export { RESIDUAL_TOLERANCE } from "./residual.js";
 // secondary: other right-hand sides, inverse entries, small changes, verified answers
 export { ConductorOhms } from "./symmetric/conductor-ohms.js";
-export { type FactorResult, factor, type Numeric, refactor, smallestPivot } from "./symmetric/factor.js";
+export {
+	type FactorResult,
+	factor,
+	type Numeric,
+	refactor,
+	release,
+	smallestPivot,
+} from "./symmetric/factor.js";
 export { inverseAmong } from "./symmetric/inverse-among.js";
 export { type KeptForward, Patch, withAncestors } from "./symmetric/patch.js";
 export { refactorPart } from "./symmetric/refactor-part.js";

@@ -5,6 +5,7 @@
  * move, solve again. A sequence of states that comes back is cycling (a relay that buzzes): it is reported,
  * with the parts concerned, never cut off.
  */
+import { release } from "@loomwright/linalg";
 import { type Change, changed, NO_CHANGE } from "./changes.js";
 import type { Automaton, Circuit, Standing, Topology } from "./circuit.js";
 import { componentOf } from "./components.js";
@@ -58,7 +59,12 @@ export function operate<T extends Topology>(
 	standing: Standing,
 	options: SolveOptions = {},
 ): Operating<T> {
-	return startUp(circuit, standing, options).at(-1)!;
+	const rounds = eachRound(circuit, standing, options);
+	for (;;) {
+		const { value: point, done } = rounds.next();
+		if (done) return point;
+		release(point.numeric);
+	}
 }
 
 /** The same with every round of the start-up, from all automata at rest to the settled point. */
@@ -67,25 +73,39 @@ export function startUp<T extends Topology>(
 	standing: Standing,
 	options: SolveOptions = {},
 ): Operating<T>[] {
+	const rounds: Operating<T>[] = [];
+	const each = eachRound(circuit, standing, options);
+	for (;;) {
+		const { value: point, done } = each.next();
+		rounds.push(point);
+		if (done) return rounds;
+	}
+}
+
+/** Yields every round but the settled one, which it returns. */
+function* eachRound<T extends Topology>(
+	circuit: T,
+	standing: Standing,
+	options: SolveOptions,
+): Generator<Operating<T>, Operating<T>, void> {
 	const change = options.change ?? NO_CHANGE;
 	const states = new Uint8Array(standing.automata.length);
-	const rounds: Operating<T>[] = [];
 	const moves: (readonly number[])[] = [];
 	/** Round in which each set of states was come to. */
 	const seen = new Map([[states.join(), 0]]);
 	const joined = joinedBy(circuit, change.added);
 	for (;;) {
 		const point = solveStates(circuit, joined, standing, change, states, options.dead === true);
-		rounds.push(point);
 		const moved = options.dead === true ? [] : move(standing.automata, states, point.volts);
 		if (moved.length === 0) {
 			checkCurrents(point);
-			return rounds;
+			return point;
 		}
 		moves.push(moved);
 		const before = seen.get(states.join());
 		if (before !== undefined) throw cycling(standing.automata, moves.slice(before).flat());
-		seen.set(states.join(), rounds.length);
+		seen.set(states.join(), moves.length);
+		yield point;
 	}
 }
 

@@ -8,7 +8,7 @@ import {
 	normDifference,
 	runs,
 } from "../random-network.test-helper.js";
-import { eliminate, factor, refactor, smallestPivot } from "./factor.js";
+import { eliminate, factor, refactor, release, smallestPivot } from "./factor.js";
 import { solve } from "./solve.js";
 import { analyse } from "./symbolic.js";
 
@@ -51,6 +51,33 @@ describe("factor", () => {
 				}
 			}),
 			runs(100),
+		);
+	});
+
+	it("takes the memory of a released factor, with the bits of a fresh one", () => {
+		fc.assert(
+			fc.property(networks(1e-2, 1e2), fc.boolean(), (net, withSums) => {
+				const s = analyse(net.n, net.pattern.colPtr, net.pattern.rowIdx);
+				const make = () => must(factor(s, net.values, withSums ? net.rowSums : undefined));
+				const first = make();
+				const store = first.store.slice();
+				const b = Float64Array.from({ length: net.n }, (_, i) => i - 1);
+				const x = solve(first, b.slice());
+				release(first);
+				const second = make();
+				expect(second.store.buffer).toBe(first.store.buffer);
+				expect([second.store, solve(second, b.slice())]).toEqual([store, x]);
+				// There is one to take: the next one has memory of its own, and what was handed back twice is given once.
+				release(first);
+				const third = make();
+				expect(third.store.buffer).not.toBe(second.store.buffer);
+				expect(solve(second, b.slice())).toEqual(x);
+				expect(() => solve(first, b.slice())).toThrow("this factor was released");
+				expect(() => refactor(first, net.values, withSums ? net.rowSums : undefined)).toThrow(
+					"this factor was released",
+				);
+			}),
+			runs(60),
 		);
 	});
 

@@ -38,6 +38,8 @@ export interface Numeric {
 	readonly stamp: { now: number };
 	/** Whether L and D belong to `values`: false after a failed factorisation, and solves then throw. */
 	usable: boolean;
+	/** Its memory was handed back: it can never be used again. */
+	released: boolean;
 }
 
 /** Why a matrix has no L D L^T with positive D. An answer, not an error: a floating part of a network looks like this. */
@@ -67,7 +69,8 @@ export function factor(symbolic: Symbolic, values: Float64Array, rowSums?: Float
 	const entries = colPtr[n];
 	// one allocation for everything, cut into views
 	const sums = rowSums === undefined ? 0 : n;
-	const all = new Float64Array(size + n + entries + 1 + sums + 2 * n + ((n + 1) >> 1));
+	const length = size + n + entries + 1 + sums + 2 * n + ((n + 1) >> 1);
+	const all = takeSpare(symbolic, length) ?? new Float64Array(length);
 	let top = 0;
 	const cut = (length: number) => {
 		top += length;
@@ -86,8 +89,30 @@ export function factor(symbolic: Symbolic, values: Float64Array, rowSums?: Float
 		mark: new Int32Array(all.buffer, 8 * top, n),
 		stamp: { now: 0 },
 		usable: false,
+		released: false,
 	};
 	return refactor(numeric, values, rowSums);
+}
+
+/** Memory of a factor of each pattern that was handed back. */
+const spares = new WeakMap<Symbolic, Float64Array>();
+
+/**
+ * Hands back the memory of a factor that nobody needs any more: the next one of the pattern takes it. Memory fresh from
+ * the system costs more than the factor, and a collector gives it back late. Whatever uses this one after throws.
+ */
+export function release(numeric: Numeric): void {
+	if (numeric.released) return;
+	numeric.usable = false;
+	numeric.released = true;
+	spares.set(numeric.symbolic, new Float64Array(numeric.store.buffer));
+}
+
+function takeSpare(symbolic: Symbolic, length: number): Float64Array | undefined {
+	const spare = spares.get(symbolic);
+	if (spare?.length !== length) return undefined;
+	spares.delete(symbolic);
+	return spare.fill(0);
 }
 
 /** As `factor`, on the same pattern, reusing all memory of `numeric`. After a failure the factor is unusable until the next success. */
@@ -95,6 +120,7 @@ export function refactor(numeric: Numeric, values: Float64Array, rowSums?: Float
 	const { symbolic } = numeric;
 	const { n } = symbolic;
 	const entries = symbolic.colPtr[n];
+	requireOwn(numeric);
 	if (values.length !== entries) throw new RangeError(`expected ${entries} values, got ${values.length}`);
 	if ((rowSums === undefined) !== (numeric.rowSums === null)) {
 		throw new RangeError("a factor made with row sums is refactored with row sums, and one without, without");
@@ -115,8 +141,14 @@ export function refactor(numeric: Numeric, values: Float64Array, rowSums?: Float
 	);
 }
 
+/** @internal Throws when the memory was handed back. */
+export function requireOwn(numeric: Numeric): void {
+	if (numeric.released) throw new RangeError("this factor was released");
+}
+
 /** @internal Throws when the last factorisation of these values failed. */
 export function requireUsable(numeric: Numeric): void {
+	requireOwn(numeric);
 	if (!numeric.usable) throw new RangeError("the last factorisation failed; refactor before solving");
 }
 

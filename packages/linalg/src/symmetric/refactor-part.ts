@@ -7,7 +7,7 @@
  * lost when a change all but cuts the network in two, and changing back gives the same bits.
  * O(sum over the paths of the columns each step gathers).
  */
-import { eliminate, type FactorResult, type Numeric, report } from "./factor.js";
+import { eliminate, type FactorResult, type Numeric, report, requireOwn } from "./factor.js";
 import { reach } from "./solve-sparse.js";
 
 /**
@@ -25,6 +25,7 @@ export function refactorPart(
 	nodes: ArrayLike<number> = [],
 	sums: ArrayLike<number> = [],
 ): FactorResult {
+	requireOwn(numeric);
 	const steps = stepsOf(numeric, entries, values, nodes, sums);
 	put(numeric, entries, values, nodes, sums);
 	return report(numeric, eliminate(numeric, numeric.usable ? steps : null));
