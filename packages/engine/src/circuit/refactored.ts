@@ -166,9 +166,9 @@ export class Refactored {
 
 	/** Parts that changes of branches leave without a way to the reference or a hold. */
 	loose(terms: readonly Term[]): readonly Part[] {
-		for (const term of terms) this.#siemens[term.branch] = term.after;
+		this.#putIn(terms);
 		const parts = this.#tied.loose(terms, this.#siemens);
-		for (const term of terms) this.#siemens[term.branch] = term.before;
+		this.#putBack(terms);
 		return parts;
 	}
 
@@ -178,7 +178,7 @@ export class Refactored {
 		const { entries, sums } = this.#places;
 		const { held } = this.#tied;
 		const siemens = this.#siemens;
-		for (const { branch, after } of terms) if (branch >= 0) siemens[branch] = after;
+		this.#putIn(terms);
 		const loose = this.#tied.loose(terms, siemens);
 		// A part that hangs on an added conductor alone is left to the full solve.
 		if (loose.length > 0 && terms.some(({ branch }) => branch < 0)) {
@@ -216,6 +216,10 @@ export class Refactored {
 		} finally {
 			this.#putBack(terms);
 		}
+	}
+
+	#putIn(terms: readonly Term[]): void {
+		for (const { branch, after } of terms) if (branch >= 0) this.#siemens[branch] = after;
 	}
 
 	#putBack(terms: readonly Term[]): void {

@@ -1,7 +1,6 @@
 /** Effective resistances between points of a solved network: unit current in at one, out at the other. */
-import { inverseAmong } from "@loomwright/linalg";
+import { ConductorOhms, inverseAmong } from "@loomwright/linalg";
 import type { Topology } from "./circuit.js";
-import { ownOhms } from "./incidence.js";
 import { type Operating, separated } from "./operating.js";
 
 /** Relative rounding of an entry of the inverse, and the error up to which a difference of such is taken. */
@@ -13,7 +12,7 @@ const GOOD = 1e-10;
  * Taken at `dead: true` it is what an ohmmeter shows.
  */
 export function ohmsBetween(point: Operating<Topology>, a: number, b: number): number {
-	return a === b ? 0 : ownOhms(point.numeric, { a, b });
+	return new ConductorOhms(point.numeric).own(a, b);
 }
 
 /**

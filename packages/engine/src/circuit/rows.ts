@@ -1,7 +1,7 @@
 /**
  * Adjoint rows y_w = A^-1 w of many node pairs w, kept node by node so that what one conductor does to all pairs
- * lies side by side in memory, and nodes that hang together near each other. The first few conductors are answered by a solve each, y_w . b = w . A^-1 b: a
- * condition that few changes are followed through never pays for its rows.
+ * lies side by side in memory, and nodes that hang together near each other. The first few conductors are answered by
+ * a solve each, y_w . b = w . A^-1 b: a condition that few changes are followed through never pays for its rows.
  */
 import { edgeColumns, type Numeric, solveMany } from "@loomwright/linalg";
 import { column, type Ends } from "./incidence.js";

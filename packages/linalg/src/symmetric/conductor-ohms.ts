@@ -9,8 +9,8 @@ import { type Numeric, requireUsable } from "./factor.js";
 export class ConductorOhms {
 	readonly #numeric: Numeric;
 	/** Entries of y of one conductor after another. */
-	#places: Int32Array = new Int32Array(256);
-	#entries: Float64Array = new Float64Array(256);
+	#places: Int32Array = new Int32Array(64);
+	#entries: Float64Array = new Float64Array(64);
 
 	constructor(numeric: Numeric) {
 		this.#numeric = numeric;
@@ -18,26 +18,12 @@ export class ConductorOhms {
 
 	/** b'A^-1 b in ohms of a conductor between two nodes, original numbering; a negative one is the reference. */
 	own(a: number, b: number): number {
-		requireUsable(this.#numeric);
-		const { inverse, parent, lPtr, lRow } = this.#numeric.symbolic;
-		const { lower, pivots, work } = this.#numeric;
-		if (a === b) return 0;
-		let i = a < 0 ? -1 : inverse[a];
-		let j = b < 0 ? -1 : inverse[b];
-		if (i >= 0) work[i] = 1;
-		if (j >= 0) work[j] = -1;
+		const { pivots } = this.#numeric;
+		const end = this.#forward(a, b, 0);
+		const places = this.#places;
+		const entries = this.#entries;
 		let ohms = 0;
-		// Both paths upwards together, the lower position first: each column after those that it depends on.
-		while (i >= 0 || j >= 0) {
-			const k = j < 0 || (i >= 0 && i < j) ? i : j;
-			if (i === k) i = parent[k];
-			if (j === k) j = parent[k];
-			const y = work[k];
-			work[k] = 0;
-			if (y === 0) continue;
-			for (let p = lPtr[k], end = lPtr[k + 1]; p < end; p++) work[lRow[p]] -= lower[p] * y;
-			ohms += (y * y) / pivots[k];
-		}
+		for (let q = 0; q < end; q++) ohms += (entries[q] * entries[q]) / pivots[places[q]];
 		return ohms;
 	}
 
@@ -78,6 +64,7 @@ export class ConductorOhms {
 		if (i >= 0) work[i] = 1;
 		if (j >= 0) work[j] = -1;
 		let at = top;
+		// Both paths upwards together, the lower position first: each column after those that it depends on.
 		while (i >= 0 || j >= 0) {
 			const k = j < 0 || (i >= 0 && i < j) ? i : j;
 			if (i === k) i = parent[k];

@@ -175,39 +175,63 @@ export function report(numeric: Numeric, failed: number): FactorResult {
  * @returns the failing step, or -1
  */
 export function eliminate(numeric: Numeric, steps: ArrayLike<number> | null): number {
-	const { lPtr, lRow, rowPtr, rowCol, rowPos, source, perm, n } = numeric.symbolic;
-	const { lower, pivots, carried, work, values, rowSums } = numeric;
-	const size = lPtr[n];
+	const { rowPtr, n } = numeric.symbolic;
 	const count = steps === null ? n : steps.length;
 	for (let t = 0; t < count; t++) {
 		const k = steps === null ? t : steps[t];
-		const begin = lPtr[k];
-		const end = lPtr[k + 1];
-		for (let p = begin; p < end; p++) work[lRow[p]] = values[source[p]];
-		let d = values[source[size + k]];
-		let s = rowSums === null ? 0 : rowSums[perm[k]];
-		for (let q = rowPtr[k], last = rowPtr[k + 1]; q < last; q++) {
-			const j = rowCol[q];
-			let p = rowPos[q];
-			const l = lower[p++];
-			const f = l * pivots[j];
-			d -= l * f;
-			s -= l * carried[j];
-			for (const stop = lPtr[j + 1]; p < stop; p++) work[lRow[p]] -= lower[p] * f;
-		}
-		if (rowSums !== null) {
-			carried[k] = s;
-			d = s;
-			for (let p = begin; p < end; p++) d -= work[lRow[p]];
-		}
-		pivots[k] = d;
-		if (!(d > 0 && d < Number.POSITIVE_INFINITY)) return k;
-		for (let p = begin; p < end; p++) {
-			lower[p] = work[lRow[p]] / d;
-			work[lRow[p]] = 0;
-		}
+		startColumn(numeric, k);
+		gather(numeric, k, rowPtr[k], rowPtr[k + 1]);
+		if (!finishColumn(numeric, k)) return k;
 	}
 	return -1;
+}
+
+/** @internal Column k of A: below the diagonal into `work`, the diagonal into the pivots, its row sum into the carried ones. */
+export function startColumn(numeric: Numeric, k: number): void {
+	const { lPtr, lRow, source, perm, n } = numeric.symbolic;
+	const { pivots, carried, work, values, rowSums } = numeric;
+	for (let p = lPtr[k], end = lPtr[k + 1]; p < end; p++) work[lRow[p]] = values[source[p]];
+	pivots[k] = values[source[lPtr[n] + k]];
+	carried[k] = rowSums === null ? 0 : rowSums[perm[k]];
+}
+
+/** @internal Takes from column k what other columns send there: those of entries `from` to `to` of the rows of L. */
+export function gather(numeric: Numeric, k: number, from: number, to: number): void {
+	const { lPtr, lRow, rowCol, rowPos } = numeric.symbolic;
+	const { lower, pivots, carried, work } = numeric;
+	let d = pivots[k];
+	let s = carried[k];
+	for (let q = from; q < to; q++) {
+		const j = rowCol[q];
+		let p = rowPos[q];
+		const l = lower[p++];
+		const f = l * pivots[j];
+		d -= l * f;
+		s -= l * carried[j];
+		for (const stop = lPtr[j + 1]; p < stop; p++) work[lRow[p]] -= lower[p] * f;
+	}
+	pivots[k] = d;
+	carried[k] = s;
+}
+
+/** @internal Pivot and entries of a gathered column; false where the pivot is not one. */
+export function finishColumn(numeric: Numeric, k: number): boolean {
+	const { lPtr, lRow } = numeric.symbolic;
+	const { lower, pivots, carried, work, rowSums } = numeric;
+	const begin = lPtr[k];
+	const end = lPtr[k + 1];
+	let d = pivots[k];
+	if (rowSums !== null) {
+		d = carried[k];
+		for (let p = begin; p < end; p++) d -= work[lRow[p]];
+		pivots[k] = d;
+	}
+	if (!(d > 0 && d < Number.POSITIVE_INFINITY)) return false;
+	for (let p = begin; p < end; p++) {
+		lower[p] = work[lRow[p]] / d;
+		work[lRow[p]] = 0;
+	}
+	return true;
 }
 
 /** Computes all of L and D with the list of update places; returns the failing step, or -1. */

@@ -7,7 +7,15 @@
  * sign: with row sums given nothing cancels in them either.
  * O(sum over the paths of the columns each step gathers, a group being one).
  */
-import { type FactorResult, type Numeric, report, requireUsable } from "./factor.js";
+import {
+	type FactorResult,
+	finishColumn,
+	gather,
+	type Numeric,
+	report,
+	requireUsable,
+	startColumn,
+} from "./factor.js";
 import { put, stepsOf } from "./refactor-part.js";
 import type { Symbolic } from "./symbolic.js";
 
@@ -141,73 +149,49 @@ export class Patch {
 		}
 	}
 
-	/** Computes the columns of L and D anew; returns the failing step, or -1. */
+	/** As `eliminate`, group by group; returns the failing step, or -1. */
 	#eliminate(steps: readonly number[]): number {
-		const { lPtr, lRow, rowPtr, source, perm } = this.#numeric.symbolic;
-		const { lower, pivots, carried, work, values } = this.#numeric;
-		const rowSums = this.#numeric.rowSums!;
+		const numeric = this.#numeric;
+		const { lPtr, lRow, rowPtr } = numeric.symbolic;
+		const { carried, work } = numeric;
 		const { first, last, from, to, of, at } = this.#groups;
 		const sums = this.#sums!;
 		const touched = this.#touched;
 		const now = ++this.#now;
 		for (let t = 0; t < steps.length; t++) {
 			const k = steps[t];
-			const begin = lPtr[k];
 			const end = lPtr[k + 1];
-			for (let p = begin; p < end; p++) work[lRow[p]] = values[source[p]];
-			carried[k] = rowSums[perm[k]];
+			startColumn(numeric, k);
 			const hub = first[k];
-			if (hub < 0) this.#gather(k, rowPtr[k], rowPtr[k + 1]);
+			if (hub < 0) gather(numeric, k, rowPtr[k], rowPtr[k + 1]);
 			else
 				for (let g = hub; g < last[k]; g++) {
 					if (touched[g] === now) {
-						this.#gather(k, from[g], to[g]);
+						gather(numeric, k, from[g], to[g]);
 						continue;
 					}
 					let sum = at[g];
 					carried[k] -= sums[sum++];
-					for (let p = begin; p < end; p++) work[lRow[p]] -= sums[sum++];
+					for (let p = lPtr[k]; p < end; p++) work[lRow[p]] -= sums[sum++];
 				}
-			let d = carried[k];
-			for (let p = begin; p < end; p++) d -= work[lRow[p]];
-			pivots[k] = d;
-			if (!(d > 0 && d < Number.POSITIVE_INFINITY)) return k;
-			for (let p = begin; p < end; p++) {
-				lower[p] = work[lRow[p]] / d;
-				work[lRow[p]] = 0;
-				if (of[p] >= 0) touched[of[p]] = now;
-			}
+			if (!finishColumn(numeric, k)) return k;
+			for (let p = lPtr[k]; p < end; p++) if (of[p] >= 0) touched[of[p]] = now;
 		}
 		return -1;
 	}
 
-	/** Takes what columns send to column k from `work` and the carried sum: entries q of the rows of L. */
-	#gather(k: number, from: number, to: number): void {
-		const { lPtr, lRow, rowCol, rowPos } = this.#numeric.symbolic;
-		const { lower, pivots, carried, work } = this.#numeric;
-		let s = carried[k];
-		for (let q = from; q < to; q++) {
-			const j = rowCol[q];
-			let p = rowPos[q];
-			const l = lower[p++];
-			const f = l * pivots[j];
-			s -= l * carried[j];
-			for (const stop = lPtr[j + 1]; p < stop; p++) work[lRow[p]] -= lower[p] * f;
-		}
-		carried[k] = s;
-	}
-
 	#sumsOf(): Float64Array {
 		const { n, lPtr, lRow } = this.#numeric.symbolic;
-		const { carried, work } = this.#numeric;
+		const { carried, pivots, work } = this.#numeric;
 		const { first, last, from, to, at, size } = this.#groups;
 		const sums = new Float64Array(size);
 		for (let k = 0; k < n; k++) {
 			if (first[k] < 0) continue;
 			const own = carried[k];
+			const pivot = pivots[k];
 			for (let g = first[k]; g < last[k]; g++) {
 				carried[k] = 0;
-				this.#gather(k, from[g], to[g]);
+				gather(this.#numeric, k, from[g], to[g]);
 				let sum = at[g];
 				sums[sum++] = -carried[k];
 				for (let p = lPtr[k]; p < lPtr[k + 1]; p++) {
@@ -216,6 +200,7 @@ export class Patch {
 				}
 			}
 			carried[k] = own;
+			pivots[k] = pivot;
 		}
 		return sums;
 	}
