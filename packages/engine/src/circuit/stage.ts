@@ -264,7 +264,7 @@ export class Stage {
 		offset: number,
 	): void {
 		if (potentials !== undefined) {
-			this.#placed ??= placesOf(this.#pairs, this.point.circuit.symbolic.inverse);
+			this.#placed ??= placedIn(this.#pairs, this.point.circuit.symbolic.inverse);
 			const { a, b } = this.#placed;
 			for (let p = from; p < to; p++) out[p + offset] = potentials[a[p]!]! - potentials[b[p]!]!;
 			return;
@@ -355,7 +355,7 @@ export class Stage {
 
 const NONE: readonly number[] = [];
 
-function placesOf(pairs: readonly Pair[], inverse: Int32Array): { a: Int32Array; b: Int32Array } {
+function placedIn(pairs: readonly Pair[], inverse: Int32Array): { a: Int32Array; b: Int32Array } {
 	const place = (node: number) => (node < 0 ? inverse.length : inverse[node]!);
 	return { a: Int32Array.from(pairs, ([a]) => place(a)), b: Int32Array.from(pairs, ([, b]) => place(b)) };
 }

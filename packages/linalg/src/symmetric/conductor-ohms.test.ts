@@ -47,6 +47,24 @@ describe("ConductorOhms", () => {
 		);
 	});
 
+	// Maximum principle of resistor networks (P. G. Doyle, J. L. Snell, 'Random walks and electric networks', 1984, ch. 1).
+	it("bound every difference that a current between the ends makes anywhere", () => {
+		fc.assert(
+			fc.property(networks(1e-2, 1e4), fc.nat(), fc.nat(), (net, one, two) => {
+				const numeric = factored(net);
+				const [a, b] = ends(net, [one, two]) as [number, number];
+				const amperes = new Float64Array(net.n);
+				if (a >= 0) amperes[a] += 1;
+				if (b >= 0) amperes[b] -= 1;
+				const volts = [...solve(numeric, amperes), 0];
+				const own = new ConductorOhms(numeric).own(a, b);
+				const size = Math.max(...volts.map(Math.abs));
+				expect(Math.max(...volts) - Math.min(...volts)).toBeLessThanOrEqual(own + 1e-12 * size);
+			}),
+			runs(200),
+		);
+	});
+
 	it("keep all digits of a microhm beside a gigohm", () => {
 		// 0 - 1e9 ohm to the reference, 1e-6 ohm between 0 and 1
 		const net = assemble(2, [0, 0], [-1, 1], [1e-9, 1e6]);
